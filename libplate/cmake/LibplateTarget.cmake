@@ -1,0 +1,38 @@
+# SPDX-License-Identifier: MPL-2.0
+# One way to declare a library of the project: language level, warnings, sanitizers, alias, header set, install.
+
+set(LIBPLATE_WARNINGS -Wall -Wextra -Wconversion -Wshadow -Wpedantic -Wnon-virtual-dtor -Wold-style-cast)
+option(LIBPLATE_WARNINGS_AS_ERRORS "Treat warnings in our own code as errors" ${PROJECT_IS_TOP_LEVEL})
+set(LIBPLATE_SANITIZE "" CACHE STRING "Sanitizers for our own code, e.g. address,undefined")
+
+# Warnings and sanitizers on one target; nothing global is touched.
+function(libplate_developer_flags target)
+  if(PROJECT_IS_TOP_LEVEL)
+    target_compile_options(${target} PRIVATE ${LIBPLATE_WARNINGS})
+    if(LIBPLATE_WARNINGS_AS_ERRORS)
+      target_compile_options(${target} PRIVATE -Werror)
+    endif()
+  endif()
+  if(LIBPLATE_SANITIZE)
+    target_compile_options(${target} PRIVATE -fsanitize=${LIBPLATE_SANITIZE} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+    target_link_options(${target} PRIVATE -fsanitize=${LIBPLATE_SANITIZE})
+  endif()
+endfunction()
+
+# libplate_library(NAME core HEADERS ... SOURCES ...): target libplate_core with alias libplate::core.
+function(libplate_library)
+  cmake_parse_arguments(arg "" "NAME" "HEADERS;SOURCES" ${ARGN})
+  set(target libplate_${arg_NAME})
+  add_library(${target} STATIC ${arg_SOURCES})
+  add_library(libplate::${arg_NAME} ALIAS ${target})
+  target_sources(${target} PUBLIC FILE_SET HEADERS BASE_DIRS include FILES ${arg_HEADERS})
+  target_compile_features(${target} PUBLIC cxx_std_20)
+  set_target_properties(${target} PROPERTIES
+    CXX_EXTENSIONS OFF POSITION_INDEPENDENT_CODE ON EXPORT_NAME ${arg_NAME}
+    VERIFY_INTERFACE_HEADER_SETS ${PROJECT_IS_TOP_LEVEL})
+  target_include_directories(${target} PRIVATE src)
+  libplate_developer_flags(${target})
+  install(TARGETS ${target} EXPORT libplate_${arg_NAME}_targets
+    ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR} COMPONENT ${arg_NAME}
+    FILE_SET HEADERS DESTINATION ${CMAKE_INSTALL_INCLUDEDIR} COMPONENT ${arg_NAME})
+endfunction()
