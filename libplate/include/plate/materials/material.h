@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <Eigen/Core>
+
+#include <string>
+
+namespace plate
+{
+
+/// Elastic constants of an orthotropic solid in its own axes 1, 2, 3.
+///
+/// Wood: 1 = L (along the grain), 2 = R, 3 = T. Ply: 1 = fibre, 3 = through the ply.
+struct OrthotropicElastic
+{
+  double E1;   ///< Young's modulus along 1 [Pa]
+  double E2;   ///< Young's modulus along 2 [Pa]
+  double E3;   ///< Young's modulus along 3 [Pa]
+  double G12;  ///< shear modulus in the 1-2 plane [Pa]
+  double G13;  ///< shear modulus in the 1-3 plane [Pa]
+  double G23;  ///< shear modulus in the 2-3 plane [Pa]
+  double nu12; ///< major Poisson ratio, contraction along 2 from stress along 1 [-]
+  double nu13; ///< contraction along 3 from stress along 1 [-]
+  double nu23; ///< contraction along 3 from stress along 2 [-]
+};
+
+/// Loss factors (imaginary over real part) of each modulus; Poisson's ratios are taken real.
+struct LossFactors
+{
+  double E1 = 0.0;  ///< [-]
+  double E2 = 0.0;  ///< [-]
+  double E3 = 0.0;  ///< [-]
+  double G12 = 0.0; ///< [-]
+  double G13 = 0.0; ///< [-]
+  double G23 = 0.0; ///< [-]
+};
+
+/// A material a plate can be made of.
+struct Material
+{
+  std::string name;
+  OrthotropicElastic elastic;
+  double density; ///< [kg/m3]
+  LossFactors loss = {};
+  bool core = false; ///< light middle layer of a sandwich; "laminate thickness" factors leave it alone
+};
+
+/// Compliance S of the solid in its own axes, strain = S * stress.
+///
+/// @return symmetric (6, 6), order (11, 22, 33, 23, 13, 12), engineering shear strains [1/Pa]
+/// @source [Jones1999] eq. 2.16
+[[nodiscard]] Eigen::Matrix<double, 6, 6> compliance(const OrthotropicElastic& elastic);
+
+/// Checks that the constants describe a possible solid: finite, positive moduli, positive definite compliance.
+///
+/// @throws InvalidInput naming the constant or the combination that is impossible and the limit it breaks
+/// @source [Jones1999] sec. 2.4; pinned by tests/unit/materials/material_test.cpp
+void check_elastic(const OrthotropicElastic& elastic);
+
+} // namespace plate
