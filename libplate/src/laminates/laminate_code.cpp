@@ -3,6 +3,7 @@
 
 #include <plate/core/error.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cstddef>
 #include <optional>
@@ -16,9 +17,18 @@ namespace
 constexpr std::size_t max_code_bytes = 4000;
 constexpr int max_group_depth = 8; // deeper nesting is not written by people and would only eat the stack
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-constexpr bool is_name_character(char c) { return is_letter(c) || is_digit(c) || c == '_' || c == '-'; }
+constexpr bool is_digit(char c)
+{
+  return c >= '0' && c <= '9';
+}
+constexpr bool is_letter(char c)
+{
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+constexpr bool is_name_character(char c)
+{
+  return is_letter(c) || is_digit(c) || c == '_' || c == '-';
+}
 
 /// Sign of an angle as written; the two double signs stand for two plies.
 enum class Sign
@@ -37,7 +47,8 @@ public:
   std::vector<CodePly> parse()
   {
     if (code_.size() > max_code_bytes)
-      throw InvalidInput(message("laminate code: ", code_.size(), " bytes long; at most ", max_code_bytes, " are read"));
+      throw InvalidInput(
+          message("laminate code: ", code_.size(), " bytes long; at most ", max_code_bytes, " are read"));
     skip_blanks();
     if (!take("["))
       fail("a code begins with [");
@@ -84,7 +95,8 @@ private:
       if (overbar_)
         fail_at(*overbar_, "~ is allowed before the last ply only");
       if (!take("/"))
-        fail(end == ']' ? "/ and a further ply, or ], must follow a ply" : "/ and a further ply, or ), must follow a ply");
+        fail(end == ']' ? "/ and a further ply, or ], must follow a ply"
+                        : "/ and a further ply, or ), must follow a ply");
     }
   }
 
@@ -246,7 +258,17 @@ private:
 
   [[noreturn]] void fail_at(std::size_t where, const std::string& what) const
   {
-    throw InvalidInput(message("laminate code \"", code_, "\", column ", column(where), ": found ", found(where), "; ", what));
+    throw InvalidInput(message("laminate code \"", printable(code_), "\", column ", column(where), ": found ",
+                               found(where), "; ", what));
+  }
+
+  /// A message is one line of text, whatever was typed.
+  static std::string printable(std::string_view text)
+  {
+    std::string out(text);
+    std::replace_if(
+        out.begin(), out.end(), [](char c) { return (c >= 0 && c < ' ') || c == 127; }, '?');
+    return out;
   }
 
   static constexpr bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
@@ -267,7 +289,7 @@ private:
     std::size_t size = 1;
     while (where + size < code_.size() && continues_character(code_[where + size]))
       ++size;
-    return message('"', code_.substr(where, size), '"');
+    return message('"', printable(code_.substr(where, size)), '"');
   }
 
   std::string_view code_;
@@ -277,6 +299,9 @@ private:
 
 } // namespace
 
-std::vector<CodePly> parse_laminate_code(std::string_view code) { return CodeParser(code).parse(); }
+std::vector<CodePly> parse_laminate_code(std::string_view code)
+{
+  return CodeParser(code).parse();
+}
 
 } // namespace plate

@@ -9,16 +9,16 @@ namespace plate
 namespace
 {
 
-// Marks used below. [handbook]: U.S. Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), tables 5-1 (ratios),
-// 5-2 (Poisson's ratios) and 5-3a (modulus of elasticity and specific gravity at 12 % moisture).
-// [common practice]: typical of the trade, no single source; good to begin with, never to check against.
-// [assumed]: not measured for this material; the assumption is stated.
+// Marks used below. [handbook]: U.S. Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), tables 5-1
+// (ratios), 5-2 (Poisson's ratios) and 5-3a (modulus of elasticity and specific gravity at 12 % moisture). [common
+// practice]: typical of the trade, no single source; good to begin with, never to check against. [assumed]: not
+// measured for this material; the assumption is stated.
 
 /// Wood from the handbook's ratios to E_L.
 struct WoodRatios
 {
-  double bending_modulus;  ///< static bending at 12 % moisture [Pa]
-  double specific_gravity; ///< oven-dry mass over volume at 12 % moisture [-]
+  double bending_modulus;       ///< static bending at 12 % moisture [Pa]
+  double specific_gravity;      ///< oven-dry mass over volume at 12 % moisture [-]
   double ER, ET, GLR, GLT, GRT; ///< over E_L [-]
   double nuLR, nuLT, nuRT;      ///< [-]
 };
@@ -78,11 +78,15 @@ Material maple()
 }
 
 /// Shear modulus of the plane of isotropy across the fibres [Pa].
-constexpr double across_fibres(double E2, double nu23) { return E2 / (2.0 * (1.0 + nu23)); }
+constexpr double across_fibres(double E2, double nu23)
+{
+  return E2 / (2.0 * (1.0 + nu23));
+}
 
 Material carbon_ud()
 {
-  // Standard-modulus carbon in epoxy, fibre volume about 0.55 [common practice]. Transversely isotropic, nu23 [assumed].
+  // Standard-modulus carbon in epoxy, fibre volume about 0.55 [common practice]. Transversely isotropic, nu23
+  // [assumed].
   return {.name = "carbon_ud",
           .elastic = {.E1 = 135e9,
                       .E2 = 9.0e9,
