@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "antinodes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <optional>
+
+namespace plate
+{
+
+namespace
+{
+
+// What deserves a sign, relative to the largest displacement of the plate and of the nodal domain.
+constexpr double least_of_plate = 0.08;
+constexpr double least_of_domain = 0.45;
+constexpr double separation = 7.0;   // of signs in one domain, in half-widths
+constexpr double reach = 5.0;        // how far a sign may move from its antinode, in half-widths
+constexpr double wanted_room = 1.35; // distance from lines and edges, in half-widths
+
+/// Connected sets of points with one sign, by union and find.
+class Domains
+{
+public:
+  Domains(const ContouredField& field) : root_(field.values().size())
+  {
+    std::iota(root_.begin(), root_.end(), 0);
+    const auto positive = [&](int point) { return field.values()[static_cast<std::size_t>(point)] >= 0.0; };
+    for (const auto& triangle : field.surface().triangles)
+      for (std::size_t k = 0; k < 3; ++k)
+        if (positive(triangle[k]) == positive(triangle[(k + 1) % 3]))
+          root_[static_cast<std::size_t>(root(triangle[k]))] = root(triangle[(k + 1) % 3]);
+  }
+
+  int root(int point)
+  {
+    while (root_[static_cast<std::size_t>(point)] != point)
+    {
+      int& up = root_[static_cast<std::size_t>(point)];
+      up = root_[static_cast<std::size_t>(up)];
+      point = up;
+    }
+    return point;
+  }
+
+private:
+  std::vector<int> root_;
+};
+
+/// Points not exceeded by a neighbour, largest displacement first.
+std::vector<int> local_extrema(const ContouredField& field)
+{
+  const std::vector<double>& values = field.values();
+  const auto size = [&](int point) { return std::abs(values[static_cast<std::size_t>(point)]); };
+  std::vector<bool> exceeded(values.size(), false);
+  for (const auto& triangle : field.surface().triangles)
+    for (std::size_t k = 0; k < 3; ++k)
+    {
+      const int p = triangle[k];
+      const int q = triangle[(k + 1) % 3];
+      if (size(p) != size(q))
+        exceeded[static_cast<std::size_t>(size(p) < size(q) ? p : q)] = true;
+    }
+  std::vector<int> extrema;
+  for (std::size_t p = 0; p < values.size(); ++p)
+    if (!exceeded[p] && std::abs(values[p]) >= least_of_plate)
+      extrema.push_back(static_cast<int>(p));
+  std::stable_sort(extrema.begin(), extrema.end(), [&](int p, int q) { return size(p) > size(q); });
+  return extrema;
+}
+
+/// Points of all edges and nodal lines, dense enough to measure distances from.
+std::vector<Eigen::Vector2d> obstacles(const ContouredField& field)
+{
+  std::vector<Eigen::Vector2d> points;
+  for (const auto& lines : {boundary_lines(field.surface()), field.lines(0.0)})
+    for (const Polyline& line : lines)
+      points.insert(points.end(), line.points.begin(), line.points.end());
+  return points;
+}
+
+class SignPlacer
+{
+public:
+  SignPlacer(const ContouredField& field, double half_width)
+      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field))
+  {
+  }
+
+  std::vector<Antinode> place()
+  {
+    for (const int extremum : local_extrema(field_))
+      try_extremum(extremum);
+    return std::move(signs_);
+  }
+
+private:
+  struct Accepted
+  {
+    int domain = 0;
+    double largest = 0.0;
+    Eigen::Vector2d origin; ///< the antinode itself [m]
+  };
+
+  const Eigen::Vector2d& position(int point) const { return field_.surface().points[static_cast<std::size_t>(point)]; }
+  double value(int point) const { return field_.values()[static_cast<std::size_t>(point)]; }
+
+  void try_extremum(int extremum)
+  {
+    const int domain = domains_.root(extremum);
+    for (const Accepted& accepted : accepted_)
+      if (accepted.domain == domain &&
+          (std::abs(value(extremum)) < least_of_domain * accepted.largest ||
+           (accepted.origin - position(extremum)).norm() < separation * half_width_))
+        return;
+    const std::optional<int> found = roomy_point(extremum, domain);
+    if (!found)
+      return;
+    const double largest = std::abs(value(extremum));
+    accepted_.push_back({.domain = domain, .largest = largest, .origin = position(extremum)});
+    signs_.push_back({.position = position(*found), .value = value(*found)});
+  }
+
+  /// The point of largest displacement near the antinode that leaves room for the sign; less room if there is none.
+  std::optional<int> roomy_point(int extremum, int domain)
+  {
+    std::vector<int> near;
+    for (std::size_t p = 0; p < field_.values().size(); ++p)
+    {
+      const int point = static_cast<int>(p);
+      if ((position(point) - position(extremum)).norm() <= reach * half_width_ && domains_.root(point) == domain)
+        near.push_back(point);
+    }
+    std::stable_sort(near.begin(), near.end(), [&](int p, int q) { return std::abs(value(p)) > std::abs(value(q)); });
+    for (const double room : {wanted_room, 0.7 * wanted_room})
+      for (const int point : near)
+        if (is_free(position(point), room * half_width_))
+          return point;
+    return std::nullopt;
+  }
+
+  bool is_free(const Eigen::Vector2d& place, double room) const
+  {
+    const auto clear = [&](const Eigen::Vector2d& q) { return (q - place).squaredNorm() >= room * room; };
+    const auto apart = [&](const Antinode& s) { return (s.position - place).norm() >= 2.6 * half_width_; };
+    return std::all_of(signs_.begin(), signs_.end(), apart) &&
+           std::all_of(obstacles_.begin(), obstacles_.end(), clear);
+  }
+
+  const ContouredField& field_;
+  double half_width_;
+  Domains domains_;
+  std::vector<Eigen::Vector2d> obstacles_;
+  std::vector<Accepted> accepted_;
+  std::vector<Antinode> signs_;
+};
+
+} // namespace
+
+std::vector<Antinode> find_antinodes(const ContouredField& field, double half_width)
+{
+  return SignPlacer(field, half_width).place();
+}
+
+} // namespace plate
