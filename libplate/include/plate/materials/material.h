@@ -57,4 +57,9 @@ struct Material
 /// @source [Jones1999] sec. 2.4; pinned by tests/unit/materials/material_test.cpp
 void check_elastic(const OrthotropicElastic& elastic);
 
+/// The material with every modulus multiplied by (1 + step * its loss factor).
+///
+/// Differences of two such materials give the dissipated energy of complex moduli, exact to second order in step.
+[[nodiscard]] Material with_loss_step(const Material& material, double step);
+
 } // namespace plate

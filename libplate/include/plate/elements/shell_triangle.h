@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/elements/bar.h>
+#include <plate/laminates/section.h>
+
+#include <Eigen/Core>
+
+namespace plate
+{
+
+/// Geometry of one cubic shell triangle: columns are nodes.
+struct ShellTriangleNodes
+{
+  Eigen::Matrix<double, 3, 10> position; ///< on the mid-surface [m]
+  Eigen::Matrix<double, 3, 10> normal;   ///< unit directors, outward [-]
+  Eigen::Matrix<double, 1, 10> thickness; ///< [m]
+  Eigen::Matrix<double, 1, 10> station = Eigen::Matrix<double, 1, 10>::Zero(); ///< along the bar, only with a bar [m]
+};
+
+/// Laminate of the plate and the directions its angles refer to.
+struct ShellMaterial
+{
+  Laminate laminate;
+  MaterialAxes axes = {};
+};
+
+/// Curved shell triangle with ten nodes and five unknowns per node, fully integrated.
+///
+/// Unknowns of a node: displacement (x, y, z), then the rotations about t1 and t2, the first two columns of
+/// shell_frame() at its director d; the director moves by theta x d. Position and director are interpolated by the
+/// same functions, so rigid motions carry no energy exactly. In-plane strain is taken to second order in the distance
+/// from the mid-surface, with the curvature of the surface at each distance (base vectors, volume): at an arch of
+/// 15 mm that is worth 0.1 % of a frequency.
+/// @source degenerated shell, first-order shear: [Chapelle2011] ch. 4; metric through the thickness: DEVELOPERS.md
+struct ShellTriangle
+{
+  static constexpr int num_nodes = 10;
+  static constexpr int num_dofs = 50;
+  static constexpr int num_strains = 11; ///< membrane (3), linear (3) and quadratic (3) in z, transverse shear (2)
+  using Matrix = Eigen::Matrix<double, num_dofs, num_dofs>;
+  using Displacements = Eigen::Matrix<double, num_dofs, Eigen::Dynamic>;
+
+  /// Stiffness [N/m, N, N m], symmetric.
+  static void stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& K);
+
+  /// Consistent mass with rotary inertia [kg, kg m, kg m2], symmetric.
+  static void mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& M);
+
+  /// Displacements of the nodes in the six rigid motions: shifts along, then turns about x, y, z through the origin.
+  using RigidMotions = Eigen::Matrix<double, num_dofs, 6>;
+  [[nodiscard]] static RigidMotions rigid_motions(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
+
+  /// Strain energies of displacement fields (columns), u^T K u / 2 for each [J].
+  static void add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar,
+                                  const Displacements& u, Eigen::Ref<Eigen::VectorXd> energies);
+};
+
+/// Unknowns of one node in the six rigid motions, rows as the unknowns of ShellTriangle.
+[[nodiscard]] Eigen::Matrix<double, 5, 6> rigid_motions_of_node(const Eigen::Vector3d& position,
+                                                                const Eigen::Vector3d& normal, const MaterialAxes& axes);
+
+} // namespace plate

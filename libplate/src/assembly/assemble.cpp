@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/assembly/assemble.h>
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace plate
+{
+
+namespace
+{
+
+using ElementMatrix = ShellTriangle::Matrix;
+using ElementEquations = std::array<int, ShellTriangle::num_dofs>;
+
+ElementEquations element_equations(const ShellMesh& mesh, const DofMap& dofs, std::size_t triangle)
+{
+  ElementEquations equations;
+  std::size_t k = 0;
+  for (const int node : mesh.triangles[triangle])
+    for (const int equation : dofs.equation[static_cast<std::size_t>(node)])
+      equations[k++] = equation;
+  return equations;
+}
+
+/// Nodes that share a triangle with each node, itself included, ascending.
+std::vector<std::vector<int>> node_neighbours(const ShellMesh& mesh)
+{
+  std::vector<std::vector<int>> neighbours(mesh.nodes.size());
+  for (const auto& triangle : mesh.triangles)
+    for (const int a : triangle)
+      neighbours[static_cast<std::size_t>(a)].insert(neighbours[static_cast<std::size_t>(a)].end(), triangle.begin(),
+                                                     triangle.end());
+  for (auto& list : neighbours)
+  {
+    std::sort(list.begin(), list.end());
+    list.erase(std::unique(list.begin(), list.end()), list.end());
+  }
+  return neighbours;
+}
+
+/// Lower-triangular pattern with zero values.
+SparseMatrix zero_matrix(const ShellMesh& mesh, const DofMap& dofs)
+{
+  const std::vector<std::vector<int>> neighbours = node_neighbours(mesh);
+  std::vector<int> outer = {0};
+  std::vector<int> inner;
+  for (std::size_t node = 0; node < neighbours.size(); ++node)
+    for (const int column : dofs.equation[node])
+    {
+      if (column == DofMap::held)
+        continue;
+      for (const int neighbour : neighbours[node])
+        for (const int row : dofs.equation[static_cast<std::size_t>(neighbour)])
+          if (row >= column)
+            inner.push_back(row);
+      outer.push_back(static_cast<int>(inner.size()));
+    }
+  const std::vector<double> values(inner.size(), 0.0);
+  return Eigen::Map<const SparseMatrix>(dofs.num_equations, dofs.num_equations, static_cast<int>(inner.size()),
+                                        outer.data(), inner.data(), values.data());
+}
+
+/// Adds the lower triangles of two element matrices to matrices of one pattern.
+void scatter(const ElementEquations& equations, const ElementMatrix& Ke, const ElementMatrix& Me, SparseMatrix& K,
+             SparseMatrix& M)
+{
+  const int* outer = K.outerIndexPtr();
+  const int* inner = K.innerIndexPtr();
+  for (int c = 0; c < ShellTriangle::num_dofs; ++c)
+  {
+    const int column = equations[static_cast<std::size_t>(c)];
+    if (column == DofMap::held)
+      continue;
+    for (int r = 0; r < ShellTriangle::num_dofs; ++r)
+    {
+      const int row = equations[static_cast<std::size_t>(r)];
+      if (row < column)
+        continue;
+      const auto slot = std::lower_bound(inner + outer[column], inner + outer[column + 1], row) - inner;
+      K.valuePtr()[slot] += Ke(r, c);
+      M.valuePtr()[slot] += Me(r, c);
+    }
+  }
+}
+
+/// Lowest bending frequency of a flat free strip of the plate's largest dimension: 22.4 / (2 pi L^2) sqrt(D/m).
+double typical_frequency(const Model& model)
+{
+  Eigen::AlignedBox3d box;
+  double thickness = 0.0;
+  for (const Eigen::Vector3d& node : model.mesh.nodes)
+    box.extend(node);
+  for (const double t : model.mesh.thickness)
+    thickness += t / static_cast<double>(model.mesh.thickness.size());
+  const MaterialAxes& axes = model.material.axes;
+  const SectionStiffness section =
+      section_stiffness(model.material.laminate, thickness, shell_frame(axes.up, axes), axes);
+  const double D = std::sqrt(section.P[2](0, 0) * section.P[2](1, 1));
+  const double m = section_mass(model.material.laminate, thickness)[0];
+  return 22.4 / (2.0 * std::numbers::pi * box.diagonal().squaredNorm()) * std::sqrt(D / m);
+}
+
+/// Mass and first moments from the momentum of rigid motions, so that what lies off the mid-surface counts too.
+struct FirstMoments
+{
+  double mass = 0.0;                                // [kg]
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero(); // [kg m]
+
+  void add(const ElementMatrix& Me, const ShellTriangle::RigidMotions& rigid)
+  {
+    const Eigen::Matrix<double, 6, 6> momentum = rigid.transpose() * Me * rigid;
+    mass += momentum(0, 0);
+    for (int k = 0; k < 3; ++k) // a turn about axis k+2 moves a point by its coordinate k along axis k+1
+      moment(k) += momentum((k + 1) % 3, 3 + (k + 2) % 3);
+  }
+};
+
+} // namespace
+
+System assemble(const Model& model)
+{
+  check_model(model);
+  System system;
+  system.dofs = number_unknowns(model);
+  system.K = zero_matrix(model.mesh, system.dofs);
+  system.M = system.K;
+  const std::vector<int> bars = bar_of_triangle(model.mesh);
+  FirstMoments moments;
+  ElementMatrix Ke;
+  ElementMatrix Me;
+  for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
+  {
+    const ElementInput element = element_input(model, t, bars[t]);
+    ShellTriangle::stiffness(element.nodes, model.material, element.bar, Ke);
+    ShellTriangle::mass(element.nodes, model.material, element.bar, Me);
+    scatter(element_equations(model.mesh, system.dofs, t), Ke, Me, system.K, system.M);
+    moments.add(Me, ShellTriangle::rigid_motions(element.nodes, model.material.axes));
+  }
+  system.typical_frequency_hz = typical_frequency(model);
+  system.mass = moments.mass;
+  system.centre_of_gravity = moments.moment / moments.mass;
+  system.rigid_motions = rigid_motions(model, system.dofs);
+  return system;
+}
+
+} // namespace plate

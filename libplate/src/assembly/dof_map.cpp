@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/assembly/dof_map.h>
+
+#include <Eigen/SVD>
+
+#include <algorithm>
+
+namespace plate
+{
+
+namespace
+{
+
+/// Unknowns of a node that a support holds, as flags for x, y, z and the two rotations.
+std::array<bool, DofMap::dofs_per_node> held_by(EdgeSupport support)
+{
+  switch (support)
+  {
+  case EdgeSupport::free: return {};
+  case EdgeSupport::rest: return {false, false, true, false, false};
+  case EdgeSupport::hinged: return {true, true, true, false, false};
+  case EdgeSupport::clamped: return {true, true, true, true, true};
+  }
+  return {};
+}
+
+const EdgeGroup& group_named(const ShellMesh& mesh, const std::string& name)
+{
+  return *std::find_if(mesh.boundary.begin(), mesh.boundary.end(), [&](const EdgeGroup& g) { return g.name == name; });
+}
+
+std::vector<std::array<bool, DofMap::dofs_per_node>> held_unknowns(const Model& model)
+{
+  std::vector<std::array<bool, DofMap::dofs_per_node>> held(model.mesh.nodes.size(), {false, false, false, false, false});
+  for (const SupportedEdge& edge : model.supports)
+  {
+    const auto flags = held_by(edge.support);
+    for (const auto& nodes : group_named(model.mesh, edge.group).edges)
+      for (const int node : nodes)
+        for (std::size_t k = 0; k < flags.size(); ++k)
+          if (flags[k])
+            held[static_cast<std::size_t>(node)][k] = true;
+  }
+  return held;
+}
+
+} // namespace
+
+DofMap number_unknowns(const Model& model)
+{
+  DofMap dofs;
+  for (const auto& held : held_unknowns(model))
+  {
+    auto& equations = dofs.equation.emplace_back();
+    for (std::size_t k = 0; k < held.size(); ++k)
+      equations[k] = held[k] ? DofMap::held : dofs.num_equations++;
+  }
+  return dofs;
+}
+
+Eigen::Matrix3Xd nodal_displacements(const DofMap& dofs, const Eigen::Ref<const Eigen::VectorXd>& x)
+{
+  Eigen::Matrix3Xd u = Eigen::Matrix3Xd::Zero(3, static_cast<Eigen::Index>(dofs.equation.size()));
+  for (std::size_t node = 0; node < dofs.equation.size(); ++node)
+    for (int k = 0; k < 3; ++k)
+      if (const int equation = dofs.equation[node][static_cast<std::size_t>(k)]; equation != DofMap::held)
+        u(k, static_cast<Eigen::Index>(node)) = x(equation);
+  return u;
+}
+
+Eigen::MatrixXd rigid_motions(const Model& model, const DofMap& dofs)
+{
+  Eigen::MatrixXd all(dofs.num_equations, 6);
+  Eigen::Matrix<double, 6, 6> held_gram = Eigen::Matrix<double, 6, 6>::Zero();
+  double scale = 0.0;
+  for (std::size_t node = 0; node < dofs.equation.size(); ++node)
+  {
+    const Eigen::Matrix<double, 5, 6> R = 
+        rigid_motions_of_node(model.mesh.nodes[node], model.mesh.normals[node], model.material.axes);
+    scale = std::max(scale, model.mesh.nodes[node].norm());
+    for (int k = 0; k < DofMap::dofs_per_node; ++k)
+    {
+      const int equation = dofs.equation[node][static_cast<std::size_t>(k)];
+      if (equation == DofMap::held)
+        held_gram += R.row(k).transpose() * R.row(k);
+      else
+        all.row(equation) = R.row(k);
+    }
+  }
+  if (held_gram.isZero(0.0))
+    return all;
+  // Combinations of the six motions that leave every held unknown at zero. Turns are scaled to shifts of like size.
+  Eigen::Matrix<double, 6, 1> weight;
+  weight << 1.0, 1.0, 1.0, 1.0 / scale, 1.0 / scale, 1.0 / scale;
+  const Eigen::Matrix<double, 6, 6> scaled = weight.asDiagonal() * held_gram * weight.asDiagonal();
+  const Eigen::JacobiSVD<Eigen::Matrix<double, 6, 6>> svd(scaled, Eigen::ComputeFullV);
+  const auto rank = (svd.singularValues().array() > 1e-10 * svd.singularValues()(0)).count();
+  return all * weight.asDiagonal() * svd.matrixV().rightCols(6 - rank);
+}
+
+} // namespace plate

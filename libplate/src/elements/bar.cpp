@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/elements/bar.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace plate
+{
+
+double BarProfile::at(double s) const
+{
+  if (s <= station.front())
+    return height.front();
+  if (s >= station.back())
+    return height.back();
+  const auto above = std::upper_bound(station.begin(), station.end(), s);
+  const auto i = static_cast<std::size_t>(above - station.begin());
+  const double t = (s - station[i - 1]) / (station[i] - station[i - 1]);
+  return height[i - 1] + t * (height[i] - height[i - 1]);
+}
+
+double torsional_stiffness(double width, double height, double G_width, double G_height)
+{
+  // Squeeze the height so that the section becomes isotropic, then use the classical series of the rectangle.
+  const double ratio = height * std::sqrt(G_width / G_height) / width;
+  constexpr double pi = std::numbers::pi;
+  double series = 0.0;
+  for (int n = 1; n <= 9; n += 2) // the terms fall as n^-5: nine terms give 1e-6
+    series += std::tanh(0.5 * n * pi * ratio) / std::pow(n, 5);
+  const double factor = (1.0 - 192.0 / (std::pow(pi, 5) * ratio) * series) / 3.0;
+  return factor * G_width * height * std::pow(width, 3);
+}
+
+BarSection bar_section(const Bar& bar, double top, double height, const Eigen::Matrix3d& frame, const MaterialAxes& axes)
+{
+  const MaterialAxes board = {.axis = bar.axis, .up = axes.up};
+  const Eigen::Matrix<double, 5, 5> S = ply_compliance(bar.material, {}, Grain::carved, frame, board);
+  const double P = 1.0 / S(0, 0); // stress along the bar only: sides, bottom and the glue line leave it free across
+  const double g = S(3, 0) * P;
+  const double G = 1.0 / (S(3, 3) - g * S(0, 3));
+  constexpr double shear_correction = 5.0 / 6.0;
+
+  BarSection section = {};
+  const double bottom = top - height;
+  for (std::size_t k = 0; k < section.P.size(); ++k)
+  {
+    const int power = static_cast<int>(k) + 1;
+    const double moment = (std::pow(top, power) - std::pow(bottom, power)) / power;
+    section.P[k] = P * moment;
+    section.mass[k] = bar.material.density * moment;
+  }
+  section.shear = shear_correction * G * height;
+  section.shear_from_strain = g;
+  section.torsion = torsional_stiffness(bar.width, height, 1.0 / S(2, 2), 1.0 / S(3, 3)) / bar.width;
+  return section;
+}
+
+} // namespace plate

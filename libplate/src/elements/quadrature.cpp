@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/elements/quadrature.h>
+
+namespace plate
+{
+
+namespace
+{
+
+constexpr std::array<TrianglePoint, num_triangle_points> make_points()
+{
+  // Two orbits of three points (a, a, 1 - 2a) and one of six (a, b, 1 - a - b); weights of a rule that sums to one.
+  constexpr double a1 = 0.249286745170910421;
+  constexpr double w1 = 0.116786275726379366;
+  constexpr double a2 = 0.063089014491502227;
+  constexpr double w2 = 0.050844906370206817;
+  constexpr double a3 = 0.053145049844816947;
+  constexpr double b3 = 0.310352451033784405;
+  constexpr double c3 = 1.0 - a3 - b3;
+  constexpr double w3 = 0.082851075618373575;
+  return {{{a1, a1, 0.5 * w1},
+           {a1, 1.0 - 2.0 * a1, 0.5 * w1},
+           {1.0 - 2.0 * a1, a1, 0.5 * w1},
+           {a2, a2, 0.5 * w2},
+           {a2, 1.0 - 2.0 * a2, 0.5 * w2},
+           {1.0 - 2.0 * a2, a2, 0.5 * w2},
+           {a3, b3, 0.5 * w3},
+           {b3, a3, 0.5 * w3},
+           {a3, c3, 0.5 * w3},
+           {c3, a3, 0.5 * w3},
+           {b3, c3, 0.5 * w3},
+           {c3, b3, 0.5 * w3}}};
+}
+
+} // namespace
+
+const std::array<TrianglePoint, num_triangle_points>& triangle_points()
+{
+  static constexpr auto points = make_points();
+  return points;
+}
+
+} // namespace plate

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/solvers/sparse_cholesky.h>
+
+#include <plate/core/error.h>
+
+#include <cholmod.h>
+#include <metis.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace plate
+{
+
+namespace
+{
+
+/// Nodes that carry unknowns, and the graph that the matrix draws between them.
+struct NodeGraph
+{
+  std::vector<std::vector<int>> equations; // of each node, ascending
+  std::vector<idx_t> start;                // compressed neighbour lists, without the node itself
+  std::vector<idx_t> neighbour;
+};
+
+NodeGraph node_graph(const SparseMatrix& lower, const DofMap& dofs)
+{
+  NodeGraph graph;
+  std::vector<int> node_of(static_cast<std::size_t>(dofs.num_equations));
+  for (const auto& equations : dofs.equation)
+  {
+    std::vector<int> active;
+    std::copy_if(equations.begin(), equations.end(), std::back_inserter(active), [](int e) { return e != DofMap::held; });
+    if (active.empty())
+      continue;
+    for (const int equation : active)
+      node_of[static_cast<std::size_t>(equation)] = static_cast<int>(graph.equations.size());
+    graph.equations.push_back(std::move(active));
+  }
+
+  std::vector<std::vector<idx_t>> neighbours(graph.equations.size());
+  for (std::size_t node = 0; node < graph.equations.size(); ++node)
+  {
+    // One column speaks for the node: all unknowns of a node couple to the same nodes.
+    for (SparseMatrix::InnerIterator it(lower, graph.equations[node].front()); it; ++it)
+    {
+      const auto other = static_cast<std::size_t>(node_of[static_cast<std::size_t>(it.row())]);
+      if (other == node)
+        continue;
+      neighbours[node].push_back(static_cast<idx_t>(other));
+      neighbours[other].push_back(static_cast<idx_t>(node));
+    }
+  }
+  graph.start = {0};
+  for (auto& list : neighbours)
+  {
+    std::sort(list.begin(), list.end());
+    list.erase(std::unique(list.begin(), list.end()), list.end());
+    graph.neighbour.insert(graph.neighbour.end(), list.begin(), list.end());
+    graph.start.push_back(static_cast<idx_t>(graph.neighbour.size()));
+  }
+  return graph;
+}
+
+/// Nested dissection of the node graph, spread out to the unknowns.
+std::vector<int> elimination_order(const SparseMatrix& lower, const DofMap& dofs)
+{
+  NodeGraph graph = node_graph(lower, dofs);
+  auto num_nodes = static_cast<idx_t>(graph.equations.size());
+  std::vector<idx_t> order(graph.equations.size());
+  std::vector<idx_t> position(graph.equations.size());
+  idx_t options[METIS_NOPTIONS];
+  METIS_SetDefaultOptions(options);
+  options[METIS_OPTION_SEED] = 1; // same input, same order
+  if (METIS_NodeND(&num_nodes, graph.start.data(), graph.neighbour.data(), nullptr, options, order.data(),
+                   position.data()) != METIS_OK)
+    throw NumericalFailure(message("ordering of ", num_nodes, " nodes failed"));
+  std::vector<int> permutation;
+  permutation.reserve(static_cast<std::size_t>(dofs.num_equations));
+  for (const idx_t node : order)
+    for (const int equation : graph.equations[static_cast<std::size_t>(node)])
+      permutation.push_back(equation);
+  return permutation;
+}
+
+} // namespace
+
+struct SparseCholesky::Implementation
+{
+  cholmod_common common = {};
+  cholmod_factor* factor = nullptr;
+  cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
+  cholmod_dense* work_y = nullptr;
+  cholmod_dense* work_e = nullptr;
+
+  Implementation() { cholmod_start(&common); }
+  ~Implementation()
+  {
+    cholmod_free_dense(&solution, &common);
+    cholmod_free_dense(&work_y, &common);
+    cholmod_free_dense(&work_e, &common);
+    cholmod_free_factor(&factor, &common);
+    cholmod_finish(&common);
+  }
+  Implementation(const Implementation&) = delete;
+  Implementation& operator=(const Implementation&) = delete;
+};
+
+SparseCholesky::SparseCholesky(const SparseMatrix& lower, const DofMap& dofs)
+    : implementation_(std::make_unique<Implementation>())
+{
+  cholmod_common& common = implementation_->common;
+  common.supernodal = CHOLMOD_SUPERNODAL;
+  common.final_ll = 1;
+  common.nmethods = 1;
+  common.method[0].ordering = CHOLMOD_GIVEN;
+  common.postorder = 1;
+  common.print = 0;
+  common.quick_return_if_not_posdef = 1;
+  // Fewer, larger supernodes: a third of the numeric time on shell matrices (measured, benchmarks/README.md).
+  common.nrelax[0] = 8;
+  common.nrelax[1] = 32;
+  common.nrelax[2] = 96;
+  common.zrelax[0] = 0.9;
+  common.zrelax[1] = 0.3;
+  common.zrelax[2] = 0.1;
+
+  SparseMatrix& values = const_cast<SparseMatrix&>(lower); // CHOLMOD's interface is not const, it reads only
+  cholmod_sparse A = {};
+  A.nrow = static_cast<std::size_t>(lower.rows());
+  A.ncol = static_cast<std::size_t>(lower.cols());
+  A.nzmax = static_cast<std::size_t>(lower.nonZeros());
+  A.p = values.outerIndexPtr();
+  A.i = values.innerIndexPtr();
+  A.x = values.valuePtr();
+  A.stype = -1;
+  A.itype = CHOLMOD_INT;
+  A.xtype = CHOLMOD_REAL;
+  A.dtype = CHOLMOD_DOUBLE;
+  A.sorted = 1;
+  A.packed = 1;
+
+  std::vector<int> permutation = elimination_order(lower, dofs);
+  implementation_->factor = cholmod_analyze_p(&A, permutation.data(), nullptr, 0, &common);
+  if (implementation_->factor == nullptr)
+    throw NumericalFailure(message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
+  cholmod_factorize(&A, implementation_->factor, &common);
+  if (common.status != CHOLMOD_OK)
+    throw NumericalFailure(message("factorisation of a matrix of ", lower.rows(), " unknowns failed: ",
+                                   common.status == CHOLMOD_NOT_POSDEF ? "it is not positive definite"
+                                                                       : "not enough memory"));
+}
+
+SparseCholesky::~SparseCholesky() = default;
+SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
+SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
+
+void SparseCholesky::solve(const Eigen::Ref<const Eigen::VectorXd>& b, Eigen::Ref<Eigen::VectorXd> x) const
+{
+  cholmod_dense right = {};
+  right.nrow = right.d = right.nzmax = static_cast<std::size_t>(b.size());
+  right.ncol = 1;
+  right.x = const_cast<double*>(b.data());
+  right.xtype = CHOLMOD_REAL;
+  right.dtype = CHOLMOD_DOUBLE;
+  Implementation& data = *implementation_;
+  cholmod_solve2(CHOLMOD_A, data.factor, &right, nullptr, &data.solution, nullptr, &data.work_y, &data.work_e,
+                 &data.common);
+  x = Eigen::Map<const Eigen::VectorXd>(static_cast<const double*>(data.solution->x), x.size());
+}
+
+} // namespace plate

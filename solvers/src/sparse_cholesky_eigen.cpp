@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/solvers/sparse_cholesky.h>
+
+#include <plate/core/error.h>
+
+#include <Eigen/SparseCholesky>
+
+namespace plate
+{
+
+struct SparseCholesky::Implementation
+{
+  Eigen::SimplicialLLT<SparseMatrix, Eigen::Lower> factor;
+};
+
+SparseCholesky::SparseCholesky(const SparseMatrix& lower, const DofMap&)
+    : implementation_(std::make_unique<Implementation>())
+{
+  implementation_->factor.compute(lower);
+  if (implementation_->factor.info() != Eigen::Success)
+    throw NumericalFailure(message("factorisation of a matrix of ", lower.rows(),
+                                   " unknowns failed: it is not positive definite"));
+}
+
+SparseCholesky::~SparseCholesky() = default;
+SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
+SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
+
+void SparseCholesky::solve(const Eigen::Ref<const Eigen::VectorXd>& b, Eigen::Ref<Eigen::VectorXd> x) const
+{
+  x = implementation_->factor.solve(b);
+}
+
+} // namespace plate
