@@ -3,9 +3,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 #include <optional>
+#include <unordered_map>
+#include <utility>
 
 namespace plate
 {
@@ -81,11 +82,45 @@ std::vector<Eigen::Vector2d> obstacles(const ContouredField& field)
   return points;
 }
 
+/// Finds whether any of many points lies near a place, by sorting them into square cells.
+class NearbyPoints
+{
+public:
+  NearbyPoints(const std::vector<Eigen::Vector2d>& points, double cell) : cell_(cell)
+  {
+    for (const Eigen::Vector2d& point : points)
+      cells_[key(index(point[0]), index(point[1]))].push_back(point);
+  }
+
+  /// Distances up to the size of a cell only.
+  bool any_within(const Eigen::Vector2d& place, double distance) const
+  {
+    for (const int i : {-1, 0, 1})
+      for (const int j : {-1, 0, 1})
+      {
+        const auto found = cells_.find(key(index(place[0]) + i, index(place[1]) + j));
+        if (found == cells_.end())
+          continue;
+        for (const Eigen::Vector2d& point : found->second)
+          if ((point - place).squaredNorm() < distance * distance)
+            return true;
+      }
+    return false;
+  }
+
+private:
+  long index(double coordinate) const { return std::lround(std::floor(coordinate / cell_)); }
+  static long key(long i, long j) { return i * 1000003L + j; }
+
+  double cell_;
+  std::unordered_map<long, std::vector<Eigen::Vector2d>> cells_;
+};
+
 class SignPlacer
 {
 public:
   SignPlacer(const ContouredField& field, double half_width)
-      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field))
+      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field), wanted_room * half_width)
   {
   }
 
@@ -143,16 +178,14 @@ private:
 
   bool is_free(const Eigen::Vector2d& place, double room) const
   {
-    const auto clear = [&](const Eigen::Vector2d& q) { return (q - place).squaredNorm() >= room * room; };
     const auto apart = [&](const Antinode& s) { return (s.position - place).norm() >= 2.6 * half_width_; };
-    return std::all_of(signs_.begin(), signs_.end(), apart) &&
-           std::all_of(obstacles_.begin(), obstacles_.end(), clear);
+    return std::all_of(signs_.begin(), signs_.end(), apart) && !obstacles_.any_within(place, room);
   }
 
   const ContouredField& field_;
   double half_width_;
   Domains domains_;
-  std::vector<Eigen::Vector2d> obstacles_;
+  NearbyPoints obstacles_;
   std::vector<Accepted> accepted_;
   std::vector<Antinode> signs_;
 };

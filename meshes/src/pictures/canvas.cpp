@@ -82,15 +82,15 @@ struct Canvas::Page
   }
 };
 
-Canvas::Canvas(const std::filesystem::path& path, double width, double height) : page_(std::make_unique<Page>())
+Canvas::Canvas(const std::filesystem::path& path, const Eigen::Vector2d& size) : page_(std::make_unique<Page>())
 {
   const std::string ending = path.extension().string();
   if (ending != ".svg" && ending != ".png")
     throw InvalidInput(message("picture: ", path.string(), " ends in '", ending, "'; use .svg or .png"));
   page_->path = path;
   page_->is_svg = ending == ".svg";
-  page_->width = std::ceil(width);
-  page_->height = std::ceil(height);
+  page_->width = std::ceil(size[0]);
+  page_->height = std::ceil(size[1]);
   if (page_->is_svg)
     page_->surface =
         cairo_svg_surface_create_for_stream(append_bytes, &page_->bytes, page_->width, page_->height);

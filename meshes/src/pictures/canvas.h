@@ -51,7 +51,7 @@ class Canvas
 {
 public:
   /// @throws InvalidInput for an ending other than .svg and .png
-  Canvas(const std::filesystem::path& path, double width, double height);
+  Canvas(const std::filesystem::path& path, const Eigen::Vector2d& size);
   ~Canvas();
   Canvas(const Canvas&) = delete;
   Canvas& operator=(const Canvas&) = delete;

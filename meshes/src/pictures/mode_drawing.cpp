@@ -75,7 +75,7 @@ std::vector<double> picture_shape(const ShellMesh& mesh, std::span<const double>
 ModeStyle style_for_height(double height)
 {
   const double part = std::clamp(height / 420.0, 0.15, 1.0);
-  return {.edge_width = 0.5 + 0.7 * part, .nodal_width = 0.8 + 1.6 * part, .sign_half_width = 2.4 + 4.1 * part};
+  return {.edge_width = 0.5 + 0.7 * part, .nodal_width = 0.8 + 1.6 * part, .sign_half_width = 1.8 + 4.7 * part};
 }
 
 void draw_mode(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, std::span<const double> shape,

@@ -52,7 +52,7 @@ void write_mode_picture(const std::filesystem::path& path, const PlateView& view
   constexpr double top = 68.0;
   constexpr double legend_height = 82.0;
   const double width = std::max(size[0] + 2.0 * margin, 340.0);
-  Canvas canvas(path, width, top + size[1] + legend_height);
+  Canvas canvas(path, {width, top + size[1] + legend_height});
 
   canvas.text({0.5 * width, 14.0}, view.title, {.size = 9.5, .colour = grey, .align = Align::centre});
   const std::string name = mode.name.empty() ? "" : "  " + mode.name;
@@ -78,7 +78,7 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
 {
   if (modes.empty())
     throw InvalidInput("write_contact_sheet: there are no modes to show; compute at least one");
-  const PlateDrawing drawing(view);
+  const PlateDrawing drawing(view, 200);
   const Eigen::Vector2d size = plate_size(drawing, 190.0, 220.0);
   constexpr double gap = 22.0;
   constexpr double caption = 34.0;
@@ -91,7 +91,7 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
   const std::size_t rows = (modes.size() + columns - 1) / columns;
   const double width = std::max(static_cast<double>(columns) * cell[0] + gap, 420.0);
   const double height = top + static_cast<double>(rows) * cell[1] + 66.0;
-  Canvas canvas(path, width, height);
+  Canvas canvas(path, {width, height});
 
   canvas.text({0.5 * width, 18.0}, view.title, {.size = 13.0, .bold = true, .align = Align::centre});
   const double left = 0.5 * (width - static_cast<double>(columns) * cell[0]);

@@ -34,7 +34,8 @@ std::string fixed(double value, int decimals)
   return value < 0.0 && !is_zero ? "\u2212" + digits : digits;
 }
 
-PlateDrawing::PlateDrawing(const PlateView& view) : surface_(refine(view.mesh, drawing_divisions(view.mesh)))
+PlateDrawing::PlateDrawing(const PlateView& view, int pieces)
+    : surface_(refine(view.mesh, drawing_divisions(view.mesh, pieces)))
 {
   edges_ = boundary_lines(surface_);
   for (const BarFootprint& bar : view.mesh.bars)

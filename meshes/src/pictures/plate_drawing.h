@@ -33,8 +33,8 @@ struct Frame
 class PlateDrawing
 {
 public:
-  /// The view's mesh must outlive the drawing.
-  explicit PlateDrawing(const PlateView& view);
+  /// The view's mesh must outlive the drawing. Curves are followed in steps of about the extent divided by `pieces`.
+  explicit PlateDrawing(const PlateView& view, int pieces = 300);
 
   [[nodiscard]] const RefinedSurface& surface() const { return surface_; }
   [[nodiscard]] double body_length() const { return high_[0] - low_[0]; } ///< extent in x [m]

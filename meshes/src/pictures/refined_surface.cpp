@@ -207,7 +207,7 @@ RefinedSurface refine(const ShellMesh& mesh, int divisions)
   return surface;
 }
 
-int drawing_divisions(const ShellMesh& mesh)
+int drawing_divisions(const ShellMesh& mesh, int pieces)
 {
   check_mesh(mesh);
   Eigen::Vector3d low = mesh.nodes.front();
@@ -221,7 +221,7 @@ int drawing_divisions(const ShellMesh& mesh)
   for (const auto& t : mesh.triangles)
     sum += (mesh.nodes[static_cast<std::size_t>(t[0])] - mesh.nodes[static_cast<std::size_t>(t[1])]).norm();
   const double mean_edge = sum / static_cast<double>(mesh.triangles.size()); // [m]
-  const double wanted = mean_edge / ((high - low).maxCoeff() / 300.0);
+  const double wanted = mean_edge / ((high - low).maxCoeff() / pieces);
   return 3 * std::clamp(static_cast<int>(std::lround(wanted / 3.0)), 1, 6);
 }
 

@@ -58,8 +58,8 @@ struct RefinedSurface
 /// @throws InvalidInput if the mesh is empty, or a triangle uses a node that does not exist
 [[nodiscard]] RefinedSurface refine(const ShellMesh& mesh, int divisions);
 
-/// Divisions that give small triangles of about 1/300 of the mesh's extent, a multiple of 3 so that nodes are points.
-[[nodiscard]] int drawing_divisions(const ShellMesh& mesh);
+/// Divisions for small triangles of about the mesh's extent divided by `pieces`; a multiple of 3: nodes are points.
+[[nodiscard]] int drawing_divisions(const ShellMesh& mesh, int pieces);
 
 /// A nodal field of the mesh at the points of the surface [unit of the field].
 [[nodiscard]] std::vector<double> sample(const RefinedSurface& surface, std::span<const double> nodal);
