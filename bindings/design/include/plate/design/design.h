@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/assembly/model.h>
+#include <plate/elements/bar.h>
+#include <plate/laminates/laminate.h>
+#include <plate/meshes/planform_mesh.h>
+#include <plate/meshes/plate_geometry.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// Where the player's measures put bridge and strings.
+struct Setup
+{
+  double bridge_x;      ///< x of the bridge line [m]
+  double string_length; ///< sounding length [m]
+  double bridge_feet;   ///< distance of the centres of the bridge's feet [m]
+};
+
+/// One plate as its design file describes it: plain data in SI, checked.
+struct Design
+{
+  std::string title;
+  PlateGeometry geometry; ///< a laminate's thickness is that of its stack
+  Laminate laminate;      ///< from inside to outside, layup.scale and layup.scale_core applied
+  std::optional<Bar> bar; ///< its place is geometry.bar
+  std::vector<SupportedEdge> supports;
+  Setup setup;
+  MeshOptions mesh;
+};
+
+} // namespace plate

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <string_view>
+
+namespace plate
+{
+
+struct Design;
+struct Node;
+
+/// A parsed design file whose keys can still be read and changed, in the units of the file.
+///
+/// Copies are independent. Dotted keys count list entries from 1: "layup.plies.2.angle", "soundhole.1.where.2".
+/// All functions throw DesignError, the file's name and line in front, if a key or value is wrong.
+class DesignDocument
+{
+public:
+  /// @throws IoError if the file cannot be read
+  [[nodiscard]] static DesignDocument from_file(const std::filesystem::path& path);
+
+  /// @param name  stands for the file in messages
+  [[nodiscard]] static DesignDocument from_text(std::string_view text, std::string name);
+
+  /// Sets a key from text as after --set: a TOML value or a bare word.
+  void set(std::string_view key, std::string_view value);
+
+  /// Sets a numeric key, in the unit of the key.
+  void set_number(std::string_view key, double value);
+
+  /// Value of a numeric key in its unit: as given, else its default.
+  /// @throws DesignError if the key is not numeric, or not given and without a default that is a number
+  [[nodiscard]] double number(std::string_view key) const;
+
+  /// Unit of a numeric key as shown, e.g. "mm"; empty for pure numbers.
+  [[nodiscard]] std::string unit(std::string_view key) const;
+
+  /// The whole design, checked, in SI.
+  [[nodiscard]] Design design() const;
+
+private:
+  DesignDocument(std::shared_ptr<const Node> root, std::string name);
+
+  std::shared_ptr<const Node> root_; ///< never changed in place: copies share it
+  std::string name_;
+};
+
+} // namespace plate

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <limits>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace plate
+{
+
+/// What a key of the design file holds.
+enum class KeyKind
+{
+  text,
+  choice, ///< one of Key::choices
+  flag,   ///< true or false
+  number,
+  numbers, ///< a list of Key::count numbers
+  choices  ///< a list of Key::count words, each one of Key::choices
+};
+
+/// A unit of the trade and its value in SI.
+struct KeyUnit
+{
+  std::string_view name; ///< as shown, e.g. "mm"; empty for pure numbers
+  double si;             ///< SI value of one unit
+};
+
+/// Allowed interval of a number, in the unit of the key.
+struct KeyRange
+{
+  double low = -std::numeric_limits<double>::infinity();
+  double high = std::numeric_limits<double>::infinity();
+  bool above = false; ///< the lower limit itself is not allowed
+  bool below = false; ///< the upper limit itself is not allowed
+
+  [[nodiscard]] bool contains(double value) const; ///< false for NaN
+};
+
+/// One key of the design file. Each key is declared once, in keys.cpp; reader, messages, --set and pages use that row.
+struct Key
+{
+  std::string_view name; ///< dotted; `*` stands for any name (of a material), `[]` for any entry of a list
+  KeyKind kind;
+  KeyUnit unit = {"", 1.0};
+  KeyRange range = {};
+  int count = 0;                              ///< length of a list
+  std::vector<std::string_view> choices = {}; ///< words allowed
+  std::string_view only_with = {};            ///< kinds of its table that use the key, "f|slot"; empty for all
+  std::optional<double> default_number = {};  ///< in the unit of the key
+  std::string_view default_text = {};         ///< default in words or a word; empty if the key must be given
+  std::string_view help = {};
+};
+
+/// All keys, grouped by table in the order in which a file is usually written.
+[[nodiscard]] std::span<const Key> design_keys();
+
+/// The key whose pattern fits a dotted path such as "soundhole.2.where" or "material.spruce.E1"; null if none does.
+[[nodiscard]] const Key* find_key(std::string_view path);
+
+/// What a key allows, for messages and pages: "a number in mm, greater than 0 and at most 400".
+[[nodiscard]] std::string allowed_values(const Key& key);
+
+/// Whether some key's pattern lies inside the table or list of that path, e.g. "layup.ply", "soundhole", "soundhole.1".
+[[nodiscard]] bool is_table_path(std::string_view path);
+
+/// Whether the path is a list of tables, e.g. "soundhole", "layup.plies".
+[[nodiscard]] bool is_table_list_path(std::string_view path);
+
+/// Names that may stand directly in the table of that path, in the order of design_keys().
+[[nodiscard]] std::vector<std::string> names_in_table(std::string_view path);
+
+/// The known key nearest to a mistyped one by edit distance, with the names and numbers of the path in place of the
+/// pattern's `*` and `[]`. A key of the same table wins a tie.
+[[nodiscard]] std::string nearest_key(std::string_view path);
+
+/// The word of a list nearest to a mistyped one by edit distance; empty for an empty list.
+[[nodiscard]] std::string nearest_word(std::string_view word, std::span<const std::string> words);
+
+} // namespace plate

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/design/design_document.h>
+
+#include "check_tree.h"
+#include "key_path.h"
+#include "read_design.h"
+
+#include <plate/design/design.h>
+#include <plate/design/design_error.h>
+#include <plate/design/keys.h>
+#include <plate/materials/library.h>
+
+#include <fstream>
+#include <iterator>
+#include <system_error>
+#include <utility>
+#include <vector>
+
+namespace plate
+{
+namespace
+{
+
+constexpr std::uintmax_t max_file_bytes = std::uintmax_t{1} << 20; // refused before it is read into memory
+
+std::string read_file(const std::filesystem::path& path)
+{
+  std::error_code error;
+  if (std::filesystem::is_directory(path, error))
+    throw IoError(message(path.string(), ": is a folder; a design file is expected"));
+  std::ifstream in(path, std::ios::binary);
+  if (!in)
+    throw IoError(message(path.string(), ": cannot be read; does it exist?"));
+  if (const std::uintmax_t size = std::filesystem::file_size(path, error); !error && size > max_file_bytes)
+    throw DesignError(message(path.string(), ": has ", size, " bytes; a design has at most ", max_file_bytes));
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+[[noreturn]] void fail_set(std::string_view key, const std::string& what)
+{
+  throw DesignError(message("--set: ", key, ": ", what));
+}
+
+/// A key that names a value, or one number of a list of numbers.
+const Key& settable_key(std::string_view path)
+{
+  if (const Key* key = find_key(path))
+    return *key;
+  const std::size_t dot = path.rfind('.');
+  if (dot != std::string_view::npos && is_entry_number(path.substr(dot + 1)))
+    if (const Key* key = find_key(path.substr(0, dot)); key && key->count > 0)
+      return *key;
+  if (is_table_path(path))
+    fail_set(path, "is a table; set one of its keys");
+  fail_set(path, message("unknown key; nearest: ", nearest_key(path)));
+}
+
+const Key& numeric_key(std::string_view path)
+{
+  const Key& key = settable_key(path);
+  const bool one_of_list = find_key(path) == nullptr;
+  if (key.kind == KeyKind::number || (key.kind == KeyKind::numbers && one_of_list))
+    return key;
+  throw DesignError(message(path, ": not a numeric key; it takes ", allowed_values(key),
+                            key.kind == KeyKind::numbers ? message("; give one of them, ", path, ".1") : ""));
+}
+
+Node& entry_of(Table& table, const std::string& name)
+{
+  for (auto& [key, node] : table)
+    if (key == name)
+      return node;
+  return table.emplace_back(name, Node{Table(), Node::command_line}).second;
+}
+
+/// Walks down to the value at a path; tables on the way that are not there yet are made, entries of lists are not.
+Node& value_at(Node& root, std::string_view path)
+{
+  Node* node = &root;
+  std::string walked;
+  for (const std::string& part : split_path(path))
+  {
+    if (List* list = std::get_if<List>(&node->value))
+    {
+      const Node* entry = find_node(*node, part);
+      if (!entry)
+        fail_set(path, message("there is no entry ", part, "; ", walked, " has ", list->size()));
+      node = &(*list)[std::stoul(part) - 1];
+    }
+    else if (Table* table = std::get_if<Table>(&node->value))
+    {
+      if (is_entry_number(part) && table->empty())
+        fail_set(path, message("there is no entry ", part, "; ", walked, " is not given in the file"));
+      node = &entry_of(*table, part);
+    }
+    else
+      fail_set(path, message(walked, " is ", shown(*node), ", which has no entries"));
+    walked += (walked.empty() ? "" : ".") + part;
+  }
+  return *node;
+}
+
+} // namespace
+
+DesignDocument::DesignDocument(std::shared_ptr<const Node> root, std::string name)
+    : root_(std::move(root)), name_(std::move(name))
+{
+}
+
+DesignDocument DesignDocument::from_file(const std::filesystem::path& path)
+{
+  return from_text(read_file(path), path.string());
+}
+
+DesignDocument DesignDocument::from_text(std::string_view text, std::string name)
+{
+  auto root = std::make_shared<const Node>(parse_toml(text, name));
+  check_tree(*root, name);
+  return {std::move(root), std::move(name)};
+}
+
+void DesignDocument::set(std::string_view key, std::string_view value)
+{
+  static_cast<void>(settable_key(key));
+  auto changed = std::make_shared<Node>(*root_);
+  value_at(*changed, key) = parse_value(value);
+  check_tree(*changed, name_);
+  root_ = std::move(changed);
+}
+
+void DesignDocument::set_number(std::string_view key, double value)
+{
+  static_cast<void>(numeric_key(key));
+  auto changed = std::make_shared<Node>(*root_);
+  value_at(*changed, key) = {value, Node::command_line};
+  check_tree(*changed, name_);
+  root_ = std::move(changed);
+}
+
+double DesignDocument::number(std::string_view key) const
+{
+  const Key& declared = numeric_key(key);
+  if (const Node* node = find_node(*root_, key))
+    return *node->number();
+  if (const std::optional<double> constant = library_number(key))
+    return *constant / declared.unit.si;
+  if (declared.default_number)
+    return *declared.default_number;
+  throw DesignError(message(name_, ": ", key, ": not given in the file, and its default is not a number (",
+                            declared.default_text.empty() ? "none" : declared.default_text, ")"));
+}
+
+std::string DesignDocument::unit(std::string_view key) const
+{
+  return std::string(numeric_key(key).unit.name);
+}
+
+Design DesignDocument::design() const
+{
+  return read_design_tree(*root_, name_);
+}
+
+} // namespace plate

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "tree.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace plate
+{
+
+struct Design;
+
+/// Reads a checked tree into a design.
+///
+/// @param file  name for messages
+/// @throws DesignError for the first contradiction
+[[nodiscard]] Design read_design_tree(const Node& root, const std::string& file);
+
+/// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
+[[nodiscard]] std::optional<double> library_number(std::string_view path);
+
+} // namespace plate

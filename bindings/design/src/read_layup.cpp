@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "read_layup.h"
+
+#include <plate/core/error.h>
+#include <plate/laminates/laminate_code.h>
+
+#include <array>
+#include <cstddef>
+
+namespace plate
+{
+namespace
+{
+
+/// The one of solid, code, plies that the table gives.
+std::string_view layup_way(const TableReader& layup)
+{
+  constexpr std::array<std::string_view, 3> ways = {"solid", "code", "plies"};
+  std::string_view found;
+  for (const std::string_view way : ways)
+  {
+    if (!layup.has(way))
+      continue;
+    if (!found.empty())
+      layup.fail(way, message("contradicts layup.", found, "; give one of solid, code, plies"));
+    found = way;
+  }
+  if (found.empty())
+    layup.fail_here(layup.exists() ? "one of solid, code, plies must be given"
+                                   : "missing; the table [layup] says what the plate is made of");
+  return found;
+}
+
+void check_companions(const TableReader& layup, std::string_view way)
+{
+  for (const std::string_view key : {"angle", "grain"})
+    if (layup.has(key) && way != "solid")
+      layup.fail(key, message("belongs to a solid plate; with layup.", way, " each ply has its own"));
+  if (layup.has("ply") && way != "code")
+    layup.fail("ply", message("belongs to layup.code and is not used with layup.", way));
+}
+
+double ply_thickness(const TableReader& ply, const StockMaterial& stock)
+{
+  if (const std::optional<double> given = ply.optional_number("thickness"))
+    return *given;
+  return stock.sheet_thickness ? *stock.sheet_thickness : ply.number("thickness");
+}
+
+Laminate read_solid(const TableReader& root, const TableReader& layup, const MaterialStock& stock)
+{
+  const TableReader thickness = root.table("thickness");
+  if (!thickness.exists())
+    thickness.fail_here("missing; a solid plate needs the table [thickness], e.g. value = 2.8");
+  const StockMaterial& material = stock.named_by(layup, "solid");
+  const bool carved = layup.word("grain", "carved") == "carved";
+  if (carved && material.same_across_fibre)
+    layup.fail("solid", message("carved wood needs E3, G13, G23, nu13, nu23 of its own; material.",
+                                material.material.name, " gives none (or set layup.grain = \"follows\")"));
+  const bool uniform = thickness.word("kind", "uniform") == "uniform";
+  return {{{.material = material.material,
+            .thickness = thickness.number(uniform ? "value" : "centre"),
+            .angle = Angle::radians(layup.number("angle")),
+            .grain = carved ? Grain::carved : Grain::laid}}};
+}
+
+Laminate read_plies(const TableReader& layup, const MaterialStock& stock)
+{
+  Laminate laminate;
+  for (const TableReader& ply : layup.tables("plies"))
+  {
+    const StockMaterial& material = stock.named_by(ply, "material");
+    const bool carved = ply.word("grain", "laid") == "carved";
+    if (carved && material.same_across_fibre)
+      ply.fail("grain", message("a carved ply needs E3, G13, G23, nu13, nu23 of its own; material.",
+                                material.material.name, " gives none"));
+    laminate.plies.push_back({.material = material.material,
+                              .thickness = ply_thickness(ply, material),
+                              .angle = Angle::radians(ply.number("angle")),
+                              .grain = carved ? Grain::carved : Grain::laid});
+  }
+  if (laminate.plies.empty())
+    layup.fail("plies", "is empty; list at least one ply { material = ..., thickness = ..., angle = ... }");
+  return laminate;
+}
+
+std::vector<CodePly> parse_code(const TableReader& layup)
+{
+  try
+  {
+    return parse_laminate_code(layup.text("code"));
+  }
+  catch (const InvalidInput& error)
+  {
+    layup.fail("code", error.what());
+  }
+}
+
+/// A ply that a code names by its material.
+Ply read_named_ply(const TableReader& layup, const MaterialStock& stock, const std::string& name)
+{
+  const StockMaterial* material = stock.find(name);
+  if (!material)
+    layup.fail("code", stock.unknown(name));
+  if (!material->sheet_thickness)
+    layup.fail("code", message("the code names a ply of ", name, ", whose thickness is not known; set material.", name,
+                               ".thickness (mm)"));
+  return {.material = material->material, .thickness = *material->sheet_thickness};
+}
+
+Laminate read_code(const TableReader& layup, const MaterialStock& stock)
+{
+  const TableReader ply = layup.table("ply");
+  Laminate laminate;
+  for (const CodePly& coded : parse_code(layup))
+  {
+    if (!coded.material.empty())
+    {
+      laminate.plies.push_back(read_named_ply(layup, stock, coded.material));
+      continue;
+    }
+    if (!ply.exists())
+      layup.fail("ply", "missing; it gives material and thickness of the plies that layup.code lists by angle, "
+                        "ply = { material = \"carbon_ud\", thickness = 0.125 }");
+    const StockMaterial& material = stock.named_by(ply, "material");
+    laminate.plies.push_back(
+        {.material = material.material, .thickness = ply_thickness(ply, material), .angle = coded.angle});
+  }
+  return laminate;
+}
+
+} // namespace
+
+bool is_solid(const TableReader& root)
+{
+  return layup_way(root.table("layup")) == "solid";
+}
+
+Laminate read_layup(const TableReader& root, const MaterialStock& stock)
+{
+  const TableReader layup = root.table("layup");
+  const std::string_view way = layup_way(layup);
+  check_companions(layup, way);
+  const TableReader thickness = root.table("thickness");
+  if (way != "solid" && thickness.exists())
+    thickness.fail_here(message("contradicts layup.", way,
+                                ": a laminate's thickness comes from its plies; leave "
+                                "[thickness] out"));
+  Laminate laminate = way == "solid"  ? read_solid(root, layup, stock)
+                      : way == "code" ? read_code(layup, stock)
+                                      : read_plies(layup, stock);
+  const double scale = layup.number("scale");
+  const double scale_core = layup.number("scale_core");
+  for (Ply& ply : laminate.plies)
+    ply.thickness *= ply.material.core && way != "solid" ? scale_core : scale;
+  return laminate;
+}
+
+} // namespace plate

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "read_materials.h"
+#include "table_reader.h"
+
+#include <plate/laminates/laminate.h>
+
+namespace plate
+{
+
+/// Reads [layup]: the plies with layup.scale and layup.scale_core applied.
+///
+/// A solid plate is one ply; its thickness here is that of the thickness key "value" or "centre", scaled.
+/// @param root  table of the whole file
+[[nodiscard]] Laminate read_layup(const TableReader& root, const MaterialStock& stock);
+
+/// Whether the plate is solid, so that [thickness] gives its thickness.
+[[nodiscard]] bool is_solid(const TableReader& root);
+
+} // namespace plate

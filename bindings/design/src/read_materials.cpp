@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "read_materials.h"
+
+#include "key_path.h"
+#include "read_design.h"
+
+#include <plate/design/design_error.h>
+#include <plate/materials/library.h>
+
+#include <array>
+#include <cstddef>
+
+namespace plate
+{
+namespace
+{
+
+struct Constant
+{
+  std::string_view key;
+  double OrthotropicElastic::*field;
+};
+
+constexpr std::array<Constant, 4> in_plane = {{{"E1", &OrthotropicElastic::E1},
+                                               {"E2", &OrthotropicElastic::E2},
+                                               {"G12", &OrthotropicElastic::G12},
+                                               {"nu12", &OrthotropicElastic::nu12}}};
+constexpr std::array<Constant, 5> through_thickness = {{{"E3", &OrthotropicElastic::E3},
+                                                        {"G13", &OrthotropicElastic::G13},
+                                                        {"G23", &OrthotropicElastic::G23},
+                                                        {"nu13", &OrthotropicElastic::nu13},
+                                                        {"nu23", &OrthotropicElastic::nu23}}};
+constexpr std::array<double LossFactors::*, 6> loss_fields = {&LossFactors::E1,  &LossFactors::E2,  &LossFactors::E3,
+                                                              &LossFactors::G12, &LossFactors::G13, &LossFactors::G23};
+
+/// Constants through the plate of a ply that is the same in all directions across its fibre.
+void complete_across_fibre(OrthotropicElastic& e)
+{
+  e.E3 = e.E2;
+  e.G13 = e.G12;
+  e.nu13 = e.nu12;
+  e.nu23 = 0.4; // common for fibre plies in epoxy; bending of a plate hardly feels it
+  e.G23 = e.E2 / (2.0 * (1.0 + e.nu23));
+}
+
+/// Reads E3, G13, G23, nu13, nu23 of a material of its own: all of them or none.
+void read_through_thickness(const TableReader& table, StockMaterial& stock)
+{
+  std::string missing;
+  for (const Constant& constant : through_thickness)
+    if (!table.has(constant.key))
+      missing += message(missing.empty() ? "" : ", ", constant.key);
+  stock.same_across_fibre = true;
+  for (const Constant& constant : through_thickness)
+  {
+    if (!table.has(constant.key))
+      continue;
+    if (!missing.empty())
+      table.fail(constant.key, "E3, G13, G23, nu13, nu23 are given together or not at all; missing: " + missing);
+    stock.material.elastic.*constant.field = table.number(constant.key);
+    stock.same_across_fibre = false;
+  }
+  if (stock.same_across_fibre)
+    complete_across_fibre(stock.material.elastic);
+}
+
+/// A material without a namesake in the library.
+StockMaterial read_own(const TableReader& table)
+{
+  StockMaterial stock{.material = {}, .sheet_thickness = {}};
+  for (const Constant& constant : in_plane)
+    stock.material.elastic.*constant.field = table.number(constant.key);
+  read_through_thickness(table, stock);
+  stock.material.density = table.number("density");
+  return stock;
+}
+
+/// A library material with the constants the table changes.
+StockMaterial read_changed(const TableReader& table, const Material& original)
+{
+  StockMaterial stock{.material = original, .sheet_thickness = {}};
+  const auto change = [&](const Constant& constant)
+  {
+    if (const std::optional<double> value = table.optional_number(constant.key))
+      stock.material.elastic.*constant.field = *value;
+  };
+  for (const Constant& constant : in_plane)
+    change(constant);
+  for (const Constant& constant : through_thickness)
+    change(constant);
+  stock.material.density = table.optional_number("density").value_or(original.density);
+  return stock;
+}
+
+StockMaterial read_material(const TableReader& table, const std::string& name)
+{
+  const Material* original = find_material(name);
+  StockMaterial stock = original ? read_changed(table, *original) : read_own(table);
+  Material& material = stock.material;
+  material.name = name;
+  if (table.has("loss"))
+  {
+    const std::vector<double> loss = table.numbers("loss");
+    for (std::size_t i = 0; i < loss_fields.size(); ++i)
+      material.loss.*loss_fields[i] = loss[i];
+  }
+  material.core = table.flag("core", material.core);
+  stock.sheet_thickness = table.optional_number("thickness");
+  try
+  {
+    check_elastic(material.elastic);
+  }
+  catch (const InvalidInput& error)
+  {
+    table.fail_here(message("impossible material: ", error.what()));
+  }
+  return stock;
+}
+
+} // namespace
+
+MaterialStock::MaterialStock(const TableReader& root)
+{
+  const TableReader declared = root.table("material");
+  for (const std::string& name : declared.names())
+    materials_.push_back(read_material(declared.table(name), name));
+  for (const Material& material : material_library())
+    if (!find(material.name))
+      materials_.push_back({.material = material, .sheet_thickness = {}});
+}
+
+const StockMaterial* MaterialStock::find(std::string_view name) const
+{
+  for (const StockMaterial& stock : materials_)
+    if (stock.material.name == name)
+      return &stock;
+  return nullptr;
+}
+
+std::string MaterialStock::unknown(std::string_view name) const
+{
+  std::vector<std::string> names;
+  std::string listed;
+  for (const StockMaterial& stock : materials_)
+  {
+    names.push_back(stock.material.name);
+    listed += (listed.empty() ? "" : ", ") + stock.material.name;
+  }
+  return message("no material of the name \"", name, "\"; nearest: \"", nearest_word(name, names),
+                 "\"; declared or built in: ", listed);
+}
+
+const StockMaterial& MaterialStock::named_by(const TableReader& table, std::string_view key) const
+{
+  const std::string name = table.text(key);
+  if (const StockMaterial* stock = find(name))
+    return *stock;
+  table.fail(key, unknown(name));
+}
+
+std::optional<double> library_number(std::string_view path)
+{
+  const std::vector<std::string> parts = split_path(path);
+  if (parts.size() < 3 || parts[0] != "material")
+    return std::nullopt;
+  const Material* material = find_material(parts[1]);
+  if (!material)
+    return std::nullopt;
+  for (const Constant& constant : in_plane)
+    if (constant.key == parts[2])
+      return material->elastic.*constant.field;
+  for (const Constant& constant : through_thickness)
+    if (constant.key == parts[2])
+      return material->elastic.*constant.field;
+  if (parts[2] == "density")
+    return material->density;
+  if (parts[2] == "loss" && parts.size() == 4 && parts[3].size() == 1 && parts[3] >= "1" && parts[3] <= "6")
+    return material->loss.*loss_fields[std::stoul(parts[3]) - 1];
+  return std::nullopt;
+}
+
+} // namespace plate

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "table_reader.h"
+
+#include <plate/materials/material.h>
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace plate
+{
+
+/// A material of a design with what only a layup needs to know.
+struct StockMaterial
+{
+  Material material;
+  std::optional<double> sheet_thickness; ///< [m]
+  bool same_across_fibre = false;        ///< constants through the plate were not given but taken equal to those across
+};
+
+/// Materials a design may use: those it declares, then the library's.
+class MaterialStock
+{
+public:
+  /// @param root  table of the whole file
+  /// @throws DesignError if a declared material is incomplete or impossible
+  explicit MaterialStock(const TableReader& root);
+
+  /// The material that a key of a table names.
+  /// @throws DesignError naming the nearest material if there is none of that name
+  [[nodiscard]] const StockMaterial& named_by(const TableReader& table, std::string_view key) const;
+
+  /// The material of that name; null if there is none.
+  [[nodiscard]] const StockMaterial* find(std::string_view name) const;
+
+  /// What to say about a name that is no material.
+  [[nodiscard]] std::string unknown(std::string_view name) const;
+
+private:
+  std::vector<StockMaterial> materials_;
+};
+
+} // namespace plate
