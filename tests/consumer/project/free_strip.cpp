@@ -84,8 +84,8 @@ int main()
   constexpr std::array<double, 3> roots{4.73004074, 7.85320462, 10.9956078};
   constexpr double tolerance = 5e-4;
   const double factor = std::sqrt(bending_stiffness() / plate::areal_mass(laminate)) / (2.0 * std::numbers::pi * length * length);
-  bool good = result.num_rigid_modes == 6;
-  std::cout << "rigid modes: " << result.num_rigid_modes << '\n';
+  bool good = result.rigid_frequencies_hz.size() == 6 && result.rigid_frequencies_hz.maxCoeff() < 0.05;
+  std::cout << "rigid modes: " << result.rigid_frequencies_hz.size() << '\n';
   for (std::size_t i = 0; i < roots.size(); ++i)
   {
     const double expected = factor * roots[i] * roots[i];
