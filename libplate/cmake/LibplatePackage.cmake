@@ -15,3 +15,4 @@ write_basic_package_version_file(${PROJECT_BINARY_DIR}/libplate-config-version.c
 install(FILES ${PROJECT_BINARY_DIR}/libplate-config.cmake ${PROJECT_BINARY_DIR}/libplate-config-version.cmake
   libplate/cmake/FindCHOLMOD.cmake libplate/cmake/FindMETIS.cmake libplate/cmake/FindGmsh.cmake
   DESTINATION ${libplate_package_dir} COMPONENT core)
+install(FILES LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT core)

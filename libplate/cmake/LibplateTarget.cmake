@@ -28,7 +28,7 @@ function(libplate_library)
   target_sources(${target} PUBLIC FILE_SET HEADERS BASE_DIRS include FILES ${arg_HEADERS})
   target_compile_features(${target} PUBLIC cxx_std_20)
   set_target_properties(${target} PROPERTIES
-    CXX_EXTENSIONS OFF POSITION_INDEPENDENT_CODE ON EXPORT_NAME ${arg_NAME}
+    OUTPUT_NAME plate_${arg_NAME} CXX_EXTENSIONS OFF POSITION_INDEPENDENT_CODE ON EXPORT_NAME ${arg_NAME}
     VERIFY_INTERFACE_HEADER_SETS ${PROJECT_IS_TOP_LEVEL})
   target_include_directories(${target} PRIVATE src)
   libplate_developer_flags(${target})
