@@ -32,7 +32,18 @@ double torsional_stiffness(double width, double height, double G_width, double G
   return factor * G_width * height * std::pow(width, 3);
 }
 
-BarSection bar_section(const Bar& bar, double top, double height, const Eigen::Matrix3d& frame, const MaterialAxes& axes)
+double glued_torsional_stiffness(double width, double height, double plate_thickness, double G_width, double G_height)
+{
+  // The glued end has no free corner: half of a bar of twice the height.
+  const double web = 0.5 * torsional_stiffness(width, 2.0 * height, G_width, G_height);
+  const double through_corners = plate_thickness + width * width / (4.0 * plate_thickness);
+  const double circle = std::min({through_corners, width, plate_thickness + height});
+  const double slenderness = std::min(width, plate_thickness) / std::max(width, plate_thickness);
+  return web + 0.15 * slenderness * std::pow(circle, 4) * G_width;
+}
+
+BarSection bar_section(const Bar& bar, double plate_thickness, double height, const Eigen::Matrix3d& frame,
+                       const MaterialAxes& axes)
 {
   const MaterialAxes board = {.axis = bar.axis, .up = axes.up};
   const Eigen::Matrix<double, 5, 5> S = ply_compliance(bar.material, {}, Grain::carved, frame, board);
@@ -42,6 +53,7 @@ BarSection bar_section(const Bar& bar, double top, double height, const Eigen::M
   constexpr double shear_correction = 5.0 / 6.0;
 
   BarSection section = {};
+  const double top = -0.5 * plate_thickness;
   const double bottom = top - height;
   for (std::size_t k = 0; k < section.P.size(); ++k)
   {
@@ -52,7 +64,8 @@ BarSection bar_section(const Bar& bar, double top, double height, const Eigen::M
   }
   section.shear = shear_correction * G * height;
   section.shear_from_strain = g;
-  section.torsion = torsional_stiffness(bar.width, height, 1.0 / S(2, 2), 1.0 / S(3, 3)) / bar.width;
+  section.torsion =
+      glued_torsional_stiffness(bar.width, height, plate_thickness, 1.0 / S(2, 2), 1.0 / S(3, 3)) / bar.width;
   return section;
 }
 

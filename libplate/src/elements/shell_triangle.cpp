@@ -204,7 +204,7 @@ struct BarPoint
 BarPoint bar_point(const Bar& bar, const SurfacePoint& p, const MaterialAxes& axes)
 {
   const Eigen::Matrix3d along = shell_frame(p.frame.col(2), {.axis = bar.axis, .up = axes.up});
-  return {.section = bar_section(bar, -0.5 * p.thickness, bar.profile.at(p.station), along, axes),
+  return {.section = bar_section(bar, p.thickness, bar.profile.at(p.station), along, axes),
           .c = along.col(0).dot(p.frame.col(0)),
           .s = along.col(0).dot(p.frame.col(1))};
 }

@@ -44,12 +44,12 @@ struct BarSection
 
 /// Section of a bar under a plate of given thickness.
 ///
-/// @param frame    columns: along the bar in the tangent plane, across, normal
-/// @param top      distance of its glued face from the mid-surface, negative [m]
-/// @param height   along the normal [m]
-/// @source shear correction 5/6: parabola of shear stress, zero at the free face, [Timoshenko1972] sec. 5.4 gives the
-///   same number with its maximum at the glue line; torsion: [Lekhnitskii1968] sec. 41
-[[nodiscard]] BarSection bar_section(const Bar& bar, double top, double height, const Eigen::Matrix3d& frame,
+/// The shear correction 5/6 holds for a parabola of shear stress with its maximum at the glue line as well as for one
+/// with its maximum at half height: (2/3)^2 / (8/15) either way.
+/// @param plate_thickness  the bar is glued half of it below the mid-surface [m]
+/// @param height           along the normal [m]
+/// @param frame            columns: along the bar in the tangent plane, across, normal
+[[nodiscard]] BarSection bar_section(const Bar& bar, double plate_thickness, double height, const Eigen::Matrix3d& frame,
                                      const MaterialAxes& axes);
 
 /// Torsional stiffness of a rectangular orthotropic bar [N m2].
@@ -59,5 +59,14 @@ struct BarSection
 /// @param G_height      shear modulus between the length and the height direction [Pa]
 /// @source [Lekhnitskii1968] sec. 41, series solution
 [[nodiscard]] double torsional_stiffness(double width, double height, double G_width, double G_height);
+
+/// What a bar glued to a plate adds to the plate's torsional stiffness [N m2].
+///
+/// The stem of a T-section with square corners: a rectangle with one free end plus the share of the junction, which
+/// grows with the largest circle inscribed there.
+/// @source [Young2002] table 10.1, case 26 (from memory), limits of the circle: geometry; reference: bar cases of
+///   tests/reference
+[[nodiscard]] double glued_torsional_stiffness(double width, double height, double plate_thickness, double G_width,
+                                               double G_height);
 
 } // namespace plate
