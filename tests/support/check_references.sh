@@ -16,7 +16,7 @@ done < <(grep -rhoE '\[[A-Z][A-Za-z-]*[0-9]{4}[a-z]?\]' --include='*.h' --includ
 
 while read -r file; do
   if [[ ! -e $file ]]; then
-    echo "no such file: $file, named in $(grep -rlF -- "$file" --include='*.h' --include='*.cpp' "${folders[@]}" | head -n 3 | tr '\n' ' ')"
+    echo "no such file: $file, named in $(grep -rlF --include='*.h' --include='*.cpp' -- "$file" "${folders[@]}" | head -n 3 | tr '\n' ' ')"
     status=1
   fi
 done < <(grep -rhoE '\btests/[A-Za-z0-9_/]+\.(cpp|csv|md)\b' --include='*.h' --include='*.cpp' "${folders[@]}" | sort -u)
