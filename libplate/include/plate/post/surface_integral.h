@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/mesh/shell_mesh.h>
+
+#include <Eigen/Core>
+
+namespace plate
+{
+
+/// Area that each node stands for: the integral of its shape function over the mid-surface, all positive, (num_nodes).
+///
+/// weights.dot(f) integrates a nodal field f over the plate [m2].
+[[nodiscard]] Eigen::VectorXd nodal_areas(const ShellMesh& mesh);
+
+/// Displacement along the outward normal at each node, (num_nodes) [as u].
+[[nodiscard]] Eigen::VectorXd normal_displacement(const ShellMesh& mesh, const Eigen::Matrix3Xd& u);
+
+} // namespace plate

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/solvers/studies/sweep.h>
+
+#include <plate/core/error.h>
+#include <plate/post/mode_compare.h>
+#include <plate/post/mode_names.h>
+#include <plate/post/surface_integral.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+namespace plate
+{
+
+namespace
+{
+
+using Point = std::vector<double>;
+
+/// Modes of one design, and which of them each track is.
+struct SolvedPoint
+{
+  ShellMesh mesh;
+  double mass = 0.0;
+  Eigen::VectorXd frequencies_hz;
+  ModeShapes shapes;
+  std::vector<int> mode_of_track; // -1 where lost
+  std::vector<double> likeness;
+};
+
+/// Below this a pairing is in doubt and a point in between is solved; below `lost_below` the track is given up here.
+constexpr double doubtful_below = 0.6;
+constexpr double lost_below = 0.3;
+constexpr int max_halvings = 3;
+
+class Follower
+{
+public:
+  Follower(ParametricModel& design, const SweepOptions& options) : design_(design), options_(options) {}
+
+  SolvedPoint solve(const Point& parameters)
+  {
+    ++num_solved_;
+    Model model = design_.build(parameters);
+    const System system = assemble(model);
+    const ModalResult modes = solve_modes(
+        system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
+    if (modes.status != Status::converged)
+      throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
+    SolvedPoint point;
+    point.mass = system.mass;
+    point.frequencies_hz = modes.frequencies_hz;
+    point.shapes = mode_shapes(model.mesh, system.dofs, modes.shapes);
+    point.mesh = std::move(model.mesh);
+    return point;
+  }
+
+  SolvedPoint start(const Point& parameters)
+  {
+    SolvedPoint point = solve(parameters);
+    point.mode_of_track.resize(static_cast<std::size_t>(options_.num_modes));
+    std::iota(point.mode_of_track.begin(), point.mode_of_track.end(), 0);
+    point.likeness.assign(point.mode_of_track.size(), 1.0);
+    return point;
+  }
+
+  /// Solves the point `to` and follows the tracks of a solved point to it.
+  SolvedPoint follow(const SolvedPoint& known, const Point& from, const Point& to)
+  {
+    SolvedPoint next = solve(to);
+    pair(known, from, next, to, 0);
+    return next;
+  }
+
+  [[nodiscard]] int num_solved() const { return num_solved_; }
+
+private:
+  void pair(const SolvedPoint& known, const Point& from, SolvedPoint& next, const Point& to, int halvings)
+  {
+    assign(known, next);
+    const double least = *std::min_element(next.likeness.begin(), next.likeness.end());
+    if (least >= doubtful_below || halvings == max_halvings)
+      return;
+    Point between(from.size());
+    std::transform(from.begin(), from.end(), to.begin(), between.begin(), [](double a, double b) { return 0.5 * (a + b); });
+    SolvedPoint middle = solve(between);
+    pair(known, from, middle, between, halvings + 1);
+    pair(middle, between, next, to, halvings + 1);
+  }
+
+  static void assign(const SolvedPoint& known, SolvedPoint& next)
+  {
+    const Eigen::MatrixXd assurance = modal_assurance(known.shapes, next.shapes);
+    const auto num_tracks = known.mode_of_track.size();
+    Eigen::MatrixXd score = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(num_tracks), assurance.cols());
+    for (std::size_t t = 0; t < num_tracks; ++t)
+      if (known.mode_of_track[t] >= 0)
+        score.row(static_cast<Eigen::Index>(t)) = assurance.row(known.mode_of_track[t]);
+    next.mode_of_track = best_assignment(score);
+    next.likeness.resize(num_tracks);
+    for (std::size_t t = 0; t < num_tracks; ++t)
+    {
+      next.likeness[t] = score(static_cast<Eigen::Index>(t), next.mode_of_track[t]);
+      if (next.likeness[t] < lost_below)
+        next.mode_of_track[t] = -1;
+    }
+  }
+
+  ParametricModel& design_;
+  const SweepOptions& options_;
+  int num_solved_ = 0;
+};
+
+Eigen::MatrixXd normal_shapes(const SolvedPoint& point)
+{
+  const auto nodes = static_cast<Eigen::Index>(point.mesh.nodes.size());
+  Eigen::MatrixXd w = Eigen::MatrixXd::Zero(nodes, static_cast<Eigen::Index>(point.mode_of_track.size()));
+  for (std::size_t t = 0; t < point.mode_of_track.size(); ++t)
+    if (const int mode = point.mode_of_track[t]; mode >= 0)
+      w.col(static_cast<Eigen::Index>(t)) =
+          normal_displacement(point.mesh, point.shapes.displacement.col(mode).reshaped(3, nodes));
+  return w;
+}
+
+void record(const SolvedPoint& point, SweepResult& result)
+{
+  result.mass.push_back(point.mass);
+  for (std::size_t t = 0; t < result.tracks.size(); ++t)
+  {
+    ModeTrack& track = result.tracks[t];
+    const int mode = point.mode_of_track[t];
+    track.frequency_hz.push_back(mode < 0 ? std::numeric_limits<double>::quiet_NaN() : point.frequencies_hz(mode));
+    track.mode.push_back(mode + 1);
+    track.likeness.push_back(point.likeness[t]);
+  }
+}
+
+} // namespace
+
+SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std::size_t row, const SweepOptions& options)
+{
+  if (points.empty() || row == 0)
+    throw InvalidInput("sweep: needs at least one point and a row length of at least one");
+  Follower follower(design, options);
+  SweepResult result;
+  result.tracks.resize(static_cast<std::size_t>(options.num_modes));
+  SolvedPoint previous;
+  SolvedPoint row_start;
+  for (std::size_t i = 0; i < points.size(); ++i)
+  {
+    if (options.progress && !options.progress(i, points.size()))
+      break;
+    const bool starts_row = i % row == 0;
+    SolvedPoint point = i == 0       ? follower.start(points[0])
+                        : starts_row ? follower.follow(row_start, points[i - row], points[i])
+                                     : follower.follow(previous, points[i - 1], points[i]);
+    if (i == 0)
+    {
+      result.first = {point.mesh, normal_shapes(point)};
+      const std::vector<std::string> names = name_modes(point.mesh, result.first.normal_displacement);
+      for (std::size_t t = 0; t < names.size(); ++t)
+        result.tracks[t].name = names[t];
+    }
+    record(point, result);
+    if (starts_row)
+      row_start = point;
+    previous = std::move(point);
+    result.complete = i + 1 == points.size();
+  }
+  if (!result.mass.empty())
+    result.last = {previous.mesh, normal_shapes(previous)};
+  result.num_solved = follower.num_solved();
+  return result;
+}
+
+} // namespace plate
