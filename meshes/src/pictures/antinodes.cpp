@@ -17,7 +17,7 @@ namespace
 // What deserves a sign, relative to the largest displacement of the plate and of the nodal domain.
 constexpr double least_of_plate = 0.08;
 constexpr double least_of_domain = 0.45;
-constexpr double separation = 7.0;   // of signs in one domain, in half-widths
+constexpr double separation = 0.2;   // of antinodes in one domain, part of the plate's greatest extent
 constexpr double reach = 5.0;        // how far a sign may move from its antinode, in half-widths
 constexpr double wanted_room = 1.35; // distance from lines and edges, in half-widths
 
@@ -72,6 +72,19 @@ std::vector<int> local_extrema(const ContouredField& field)
   return extrema;
 }
 
+/// Greatest extent in x or y [m].
+double extent(const RefinedSurface& surface)
+{
+  Eigen::Vector2d low = surface.points.front();
+  Eigen::Vector2d high = low;
+  for (const Eigen::Vector2d& point : surface.points)
+  {
+    low = low.cwiseMin(point);
+    high = high.cwiseMax(point);
+  }
+  return (high - low).maxCoeff();
+}
+
 /// Points of all edges and nodal lines, dense enough to measure distances from.
 std::vector<Eigen::Vector2d> obstacles(const ContouredField& field)
 {
@@ -120,7 +133,8 @@ class SignPlacer
 {
 public:
   SignPlacer(const ContouredField& field, double half_width)
-      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field), wanted_room * half_width)
+      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field), wanted_room * half_width),
+        separation_(std::max(separation * extent(field.surface()), 2.6 * half_width))
   {
   }
 
@@ -146,9 +160,8 @@ private:
   {
     const int domain = domains_.root(extremum);
     for (const Accepted& accepted : accepted_)
-      if (accepted.domain == domain &&
-          (std::abs(value(extremum)) < least_of_domain * accepted.largest ||
-           (accepted.origin - position(extremum)).norm() < separation * half_width_))
+      if (accepted.domain == domain && (std::abs(value(extremum)) < least_of_domain * accepted.largest ||
+                                        (accepted.origin - position(extremum)).norm() < separation_))
         return;
     const std::optional<int> found = roomy_point(extremum, domain);
     if (!found)
@@ -186,6 +199,7 @@ private:
   double half_width_;
   Domains domains_;
   NearbyPoints obstacles_;
+  double separation_; ///< [m]
   std::vector<Accepted> accepted_;
   std::vector<Antinode> signs_;
 };

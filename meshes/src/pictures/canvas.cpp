@@ -56,10 +56,7 @@ struct Canvas::Page
   cairo_surface_t* surface = nullptr;
   cairo_t* context = nullptr;
 
-  void set_colour(const Colour& colour) const
-  {
-    cairo_set_source_rgb(context, colour.red, colour.green, colour.blue);
-  }
+  void set_colour(const Colour& colour) const { cairo_set_source_rgb(context, colour.red, colour.green, colour.blue); }
 
   void trace(std::span<const Polyline> lines) const
   {
@@ -92,8 +89,7 @@ Canvas::Canvas(const std::filesystem::path& path, const Eigen::Vector2d& size) :
   page_->width = std::ceil(size[0]);
   page_->height = std::ceil(size[1]);
   if (page_->is_svg)
-    page_->surface =
-        cairo_svg_surface_create_for_stream(append_bytes, &page_->bytes, page_->width, page_->height);
+    page_->surface = cairo_svg_surface_create_for_stream(append_bytes, &page_->bytes, page_->width, page_->height);
   else
     page_->surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(pixels_per_unit * page_->width),
                                                 static_cast<int>(pixels_per_unit * page_->height));
@@ -182,8 +178,14 @@ double Canvas::text_width(std::string_view words, const TextStyle& style) const
   return extents.x_advance;
 }
 
-double Canvas::width() const { return page_->width; }
-double Canvas::height() const { return page_->height; }
+double Canvas::width() const
+{
+  return page_->width;
+}
+double Canvas::height() const
+{
+  return page_->height;
+}
 
 void Canvas::write()
 {

@@ -17,8 +17,14 @@ constexpr std::array<double, 3> white_point = {0.95047, 1.0, 1.08883};
 constexpr double knee = 6.0 / 29.0; // where the cube root of L*a*b* turns into a straight line
 
 // Both laws as CIE 15 gives them.
-double cube_root_law(double t) { return t > knee * knee * knee ? std::cbrt(t) : t / (3.0 * knee * knee) + 4.0 / 29.0; }
-double cube_law(double f) { return f > knee ? f * f * f : 3.0 * knee * knee * (f - 4.0 / 29.0); }
+double cube_root_law(double t)
+{
+  return t > knee * knee * knee ? std::cbrt(t) : t / (3.0 * knee * knee) + 4.0 / 29.0;
+}
+double cube_law(double f)
+{
+  return f > knee ? f * f * f : 3.0 * knee * knee * (f - 4.0 / 29.0);
+}
 
 double encode(double linear)
 {
@@ -29,7 +35,10 @@ double decode(double stored)
   return stored <= 0.04045 ? stored / 12.92 : std::pow((stored + 0.055) / 1.055, 2.4);
 }
 
-double difference(const Lab& p, const Lab& q) { return std::hypot(p.L - q.L, p.a - q.a, p.b - q.b); }
+double difference(const Lab& p, const Lab& q)
+{
+  return std::hypot(p.L - q.L, p.a - q.a, p.b - q.b);
+}
 
 Lab from_hue(double L, double chroma, double hue_degrees)
 {

@@ -28,8 +28,14 @@ struct Piece
   Joint to;
 };
 
-long edge_key(int edge) { return 2L * edge; }
-long point_key(int point) { return 2L * point + 1L; }
+long edge_key(int edge)
+{
+  return 2L * edge;
+}
+long point_key(int point)
+{
+  return 2L * point + 1L;
+}
 
 Joint point_joint(const RefinedSurface& surface, int point)
 {
@@ -140,8 +146,9 @@ double bracketed_root(const Function& f, double f0, double f1)
 class Tracer
 {
 public:
-  Tracer(const RefinedSurface& surface, std::span<const double> nodal, const std::vector<double>& values, double level)
-      : surface_(surface), nodal_(nodal), values_(values), level_(level)
+  Tracer(const RefinedSurface& surface, std::span<const double> nodal, const std::vector<double>& values, double level,
+         double rounding)
+      : surface_(surface), nodal_(nodal), values_(values), level_(level), rounding_(rounding)
   {
   }
 
@@ -181,7 +188,7 @@ public:
   }
 
 private:
-  bool above(int point) const { return values_[static_cast<std::size_t>(point)] >= level_; }
+  bool above(int point) const { return values_[static_cast<std::size_t>(point)] >= level_ - rounding_; }
 
   Joint crossing(int triangle, int side)
   {
@@ -199,10 +206,11 @@ private:
     const Eigen::Vector2d rs_high = surface_.corners(triangle)[high];
     const Eigen::Vector2d rs_low = surface_.corners(triangle)[low];
     const int parent = surface_.parent(triangle);
-    const auto excess = [&](double x) { return surface_.value(nodal_, parent, rs_high + x * (rs_low - rs_high)) - level_; };
+    const auto excess = [&](double x)
+    { return surface_.value(nodal_, parent, rs_high + x * (rs_low - rs_high)) - level_; };
     const double at_high = values_[static_cast<std::size_t>(surface_.triangles[t][high])] - level_;
     const double at_low = values_[static_cast<std::size_t>(surface_.triangles[t][low])] - level_;
-    const double x = at_high == 0.0 ? 0.0 : bracketed_root(excess, at_high, at_low);
+    const double x = at_high <= rounding_ ? 0.0 : bracketed_root(excess, at_high, at_low);
     const Eigen::Vector2d place = surface_.place(parent, rs_high + x * (rs_low - rs_high));
     crossings_.emplace(edge, place);
     return {.key = edge_key(edge), .place = place};
@@ -212,6 +220,7 @@ private:
   std::span<const double> nodal_;
   const std::vector<double>& values_;
   double level_;
+  double rounding_; ///< values so close to the level count as equal to it
   std::unordered_map<int, Eigen::Vector2d> crossings_;
 };
 
@@ -221,29 +230,30 @@ ContouredField::ContouredField(const RefinedSurface& surface, std::span<const do
     : surface_(surface), nodal_(nodal)
 {
   if (nodal.size() != surface.mesh.nodes.size())
-    throw InvalidInput(message("picture: the field has ", nodal.size(), " values, the mesh ",
-                               surface.mesh.nodes.size(), " nodes; was it computed on another mesh?"));
+    throw InvalidInput(message("picture: the field has ", nodal.size(), " values, the mesh ", surface.mesh.nodes.size(),
+                               " nodes; was it computed on another mesh?"));
   for (std::size_t i = 0; i < nodal.size(); ++i)
     if (!std::isfinite(nodal[i]))
-      throw InvalidInput(message("picture: the field has the value ", nodal[i], " at node ", i,
-                                 "; all values must be finite"));
+      throw InvalidInput(
+          message("picture: the field has the value ", nodal[i], " at node ", i, "; all values must be finite"));
   values_ = sample(surface, nodal);
   const auto [low, high] = std::minmax_element(values_.begin(), values_.end());
   lowest_ = *low;
   highest_ = *high;
+  rounding_ = 1e-12 * std::max(std::abs(*low), std::abs(*high));
 }
 
 std::vector<Polyline> ContouredField::lines(double level) const
 {
   std::vector<Piece> pieces;
-  Tracer(surface_, nodal_, values_, level).add_contour(pieces);
+  Tracer(surface_, nodal_, values_, level, rounding_).add_contour(pieces);
   return Chainer(pieces).chains();
 }
 
 std::vector<Polyline> ContouredField::region_above(double level) const
 {
   std::vector<Piece> pieces;
-  Tracer tracer(surface_, nodal_, values_, level);
+  Tracer tracer(surface_, nodal_, values_, level, rounding_);
   tracer.add_contour(pieces);
   tracer.add_boundary(pieces);
   return Chainer(pieces).chains();

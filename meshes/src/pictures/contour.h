@@ -14,7 +14,7 @@ namespace plate
 ///
 /// Contours are found on the small triangles; each of their points is then moved along its edge to where the cubic
 /// field itself has the level, so that points lie on the true contour and only the chords between them do not.
-/// Points at the level exactly count as above it.
+/// Points at the level, but for rounding, count as above it: a region all at one level has no stray contours.
 class ContouredField
 {
 public:
@@ -39,6 +39,7 @@ private:
   std::vector<double> values_;
   double lowest_ = 0.0;
   double highest_ = 0.0;
+  double rounding_ = 0.0;
 };
 
 /// The surface's own boundary: outline and holes, closed, the plate to the left [m].

@@ -20,10 +20,10 @@ struct MapContent
 {
   std::vector<double> values_mm; ///< (num_nodes) [mm]
   std::string heading;
-  std::string caption;           ///< under the legend
-  double step_mm = 1.0;          ///< between contours [mm]
-  int index_every = 5;           ///< each so many steps a bold contour
-  int decimals = 0;              ///< of labels
+  std::string caption;              ///< under the legend
+  double step_mm = 1.0;             ///< between contours [mm]
+  int index_every = 5;              ///< each so many steps a bold contour
+  int decimals = 0;                 ///< of labels
   double smallest_range_mm = 0.005; ///< less than that is drawn as one colour [mm]
 };
 
@@ -45,7 +45,10 @@ Levels levels_of(const ContouredField& field, double step_mm)
   return {.lowest = lowest, .highest = std::max(highest, lowest + 1)};
 }
 
-Colour readable_on(const Colour& colour) { return to_lab(colour).L > 58.0 ? black : white; }
+Colour readable_on(const Colour& colour)
+{
+  return to_lab(colour).L > 58.0 ? black : white;
+}
 
 void draw_varying(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
                   const MapContent& map, const Levels& levels, const std::vector<Colour>& colours)
@@ -86,7 +89,8 @@ ColourBar legend(const MapContent& map, const Levels& levels, const std::vector<
   return bar;
 }
 
-void write_map(const std::filesystem::path& path, const PlateView& view, const MapContent& map, const ColourMap& colours)
+void write_map(const std::filesystem::path& path, const PlateView& view, const MapContent& map,
+               const ColourMap& colours)
 {
   const PlateDrawing drawing(view);
   const ContouredField field(drawing.surface(), map.values_mm);
@@ -160,9 +164,8 @@ void write_arching_map(const std::filesystem::path& path, const PlateView& view)
     map.values_mm.push_back(1000.0 * node[2]);
   const auto [low, high] = std::minmax_element(map.values_mm.begin(), map.values_mm.end());
   map.step_mm = contour_step(*high - *low, 1.0, 32);
-  map.caption = *high - *low < map.smallest_range_mm
-                    ? "flat"
-                    : "mid-surface above the rim, mm; crown " + fixed(*high, 1);
+  map.caption =
+      *high - *low < map.smallest_range_mm ? "flat" : "mid-surface above the rim, mm; crown " + fixed(*high, 1);
   write_map(path, view, map, height_map());
 }
 

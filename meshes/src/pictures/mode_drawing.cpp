@@ -37,7 +37,8 @@ void draw_sign(Canvas& canvas, const Eigen::Vector2d& centre, double half_width,
 {
   const Eigen::Vector2d along(half_width, 0.0);
   const Eigen::Vector2d upright(0.0, half_width);
-  for (const Pen& pen : {Pen{.colour = white, .width = 0.85 * half_width}, Pen{.colour = black, .width = 0.36 * half_width}})
+  for (const Pen& pen :
+       {Pen{.colour = white, .width = 0.85 * half_width}, Pen{.colour = black, .width = 0.36 * half_width}})
   {
     canvas.line(centre - along, centre + along, pen);
     if (positive)

@@ -29,7 +29,10 @@ void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen,
   canvas.text(end + Eigen::Vector2d(6.0, 0.0), words, {.size = 9.0});
 }
 
-std::string hertz(double frequency_hz) { return fixed(frequency_hz, 1) + " Hz"; }
+std::string hertz(double frequency_hz)
+{
+  return fixed(frequency_hz, 1) + " Hz";
+}
 
 } // namespace
 
@@ -56,7 +59,8 @@ void write_mode_picture(const std::filesystem::path& path, const PlateView& view
 
   canvas.text({0.5 * width, 14.0}, view.title, {.size = 9.5, .colour = grey, .align = Align::centre});
   const std::string name = mode.name.empty() ? "" : "  " + mode.name;
-  canvas.text({0.5 * width, 34.0}, "Mode " + std::to_string(mode.number) + "   " + hertz(mode.frequency_hz) + " " + name,
+  canvas.text({0.5 * width, 34.0},
+              "Mode " + std::to_string(mode.number) + "   " + hertz(mode.frequency_hz) + " " + name,
               {.size = 16.0, .bold = true, .align = Align::centre});
 
   const Frame frame = drawing.fit({0.5 * (width - size[0]), top}, size);
@@ -106,12 +110,14 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
                 {.size = 11.0, .bold = true, .align = Align::centre});
     canvas.text({middle, corner[1] + 23.0}, hertz(modes[i].frequency_hz), {.size = 10.5, .align = Align::centre});
     frame = drawing.fit(corner + Eigen::Vector2d(0.5 * gap, caption), size);
-    draw_mode(canvas, drawing, frame, picture_shape(view.mesh, modes[i].normal_displacement), style_for_height(size[1]));
+    draw_mode(canvas, drawing, frame, picture_shape(view.mesh, modes[i].normal_displacement),
+              style_for_height(size[1]));
   }
   const double below = height - 56.0;
   draw_colour_bar(canvas, displacement_bar(), {0.5 * width - 190.0, below}, 180.0);
   draw_scale_bar(canvas, frame, {0.5 * width + 40.0, below + 6.0});
-  canvas.text({0.5 * width + 40.0, below + 26.0}, view.up + " up, " + view.left + " left", {.size = 9.0, .colour = grey});
+  canvas.text({0.5 * width + 40.0, below + 26.0}, view.up + " up, " + view.left + " left",
+              {.size = 9.0, .colour = grey});
   canvas.write();
 }
 

@@ -27,8 +27,8 @@ std::vector<Polyline> on_page(const Frame& frame, std::span<const Polyline> line
 std::string fixed(double value, int decimals)
 {
   std::array<char, 64> buffer{};
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::abs(value),
-                                 std::chars_format::fixed, decimals);
+  const auto end =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::abs(value), std::chars_format::fixed, decimals);
   const std::string digits(buffer.data(), end.ptr);
   const bool is_zero = digits.find_first_not_of("0.") == std::string::npos;
   return value < 0.0 && !is_zero ? "\u2212" + digits : digits;

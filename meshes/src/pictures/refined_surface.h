@@ -21,11 +21,11 @@ struct RefinedSurface
   /// A directed piece of the boundary with the plate to its left.
   struct BoundaryEdge
   {
-    int from = 0; ///< point
-    int to = 0;   ///< point
-    int edge = 0; ///< number of the edge
+    int from = 0;     ///< point
+    int to = 0;       ///< point
+    int edge = 0;     ///< number of the edge
     int triangle = 0; ///< small triangle it belongs to
-    int side = 0; ///< its side in that triangle
+    int side = 0;     ///< its side in that triangle
   };
   /// Where a point lies in the mesh.
   struct Site
@@ -34,14 +34,15 @@ struct RefinedSurface
     Eigen::Vector2d rs; ///< in that triangle [-]
   };
 
-  const ShellMesh& mesh;                           ///< must outlive the surface
-  int divisions = 0;                               ///< each edge of the mesh is cut into so many pieces
-  std::vector<Eigen::Vector2d> points = {};             ///< in the plane of the rim (x, y) [m]
-  std::vector<Site> sites = {};                         ///< (num_points)
-  std::vector<std::array<int, 3>> triangles = {};       ///< points, counter-clockwise from outside
-  std::vector<std::array<int, 3>> edges = {};           ///< for each triangle the edges corner k to corner k + 1
+  const ShellMesh& mesh;                          ///< must outlive the surface
+  int divisions = 0;                              ///< each edge of the mesh is cut into so many pieces
+  std::vector<Eigen::Vector2d> points = {};       ///< in the plane of the rim (x, y) [m]
+  std::vector<Site> sites = {};                   ///< (num_points)
+  std::vector<std::array<int, 3>> triangles = {}; ///< points, counter-clockwise from outside
+  std::vector<std::array<int, 3>> edges = {};     ///< for each triangle the edges corner k to corner k + 1
   std::vector<BoundaryEdge> boundary = {};
-  std::vector<std::array<Eigen::Vector2d, 3>> pattern = {}; ///< corners (r, s) of the small triangles of one triangle [-]
+  std::vector<std::array<Eigen::Vector2d, 3>> pattern =
+      {}; ///< corners (r, s) of the small triangles of one triangle [-]
 
   [[nodiscard]] int parent(int triangle) const { return triangle / (divisions * divisions); }
   [[nodiscard]] const std::array<Eigen::Vector2d, 3>& corners(int triangle) const

@@ -27,7 +27,7 @@ constexpr double foot = 62.0;
 constexpr double mass_height = 92.0;
 constexpr double mass_gap = 20.0;
 constexpr double curve_width = 400.0;
-constexpr double leader = 26.0;     // between the end of a curve and its picture
+constexpr double leader = 26.0; // between the end of a curve and its picture
 constexpr double label_width = 96.0;
 constexpr double smallest_picture = 58.0;
 constexpr double largest_picture = 84.0;
@@ -35,8 +35,8 @@ constexpr double largest_picture = 84.0;
 void check(const SweepCurves& sweep)
 {
   if (sweep.values.size() < 2)
-    throw InvalidInput(message("write_sweep_picture: there are ", sweep.values.size(),
-                               " values of ", sweep.key, "; a curve needs at least two"));
+    throw InvalidInput(message("write_sweep_picture: there are ", sweep.values.size(), " values of ", sweep.key,
+                               "; a curve needs at least two"));
   for (std::size_t i = 0; i < sweep.values.size(); ++i)
     if (!std::isfinite(sweep.values[i]) || (i > 0 && !(sweep.values[i] > sweep.values[i - 1])))
       throw InvalidInput(message("write_sweep_picture: value ", i + 1, " of ", sweep.key, " is ", sweep.values[i],
@@ -50,7 +50,8 @@ void check(const SweepCurves& sweep)
     if (track.frequency_hz.size() != sweep.values.size())
       throw InvalidInput(message("write_sweep_picture: track '", track.name, "' has ", track.frequency_hz.size(),
                                  " frequencies for ", sweep.values.size(), " values; give one each, NaN for none"));
-    any = any || std::any_of(track.frequency_hz.begin(), track.frequency_hz.end(), [](double f) { return std::isfinite(f); });
+    any = any ||
+          std::any_of(track.frequency_hz.begin(), track.frequency_hz.end(), [](double f) { return std::isfinite(f); });
   }
   if (!any)
     throw InvalidInput("write_sweep_picture: no track has a frequency; nothing to draw");
@@ -121,7 +122,8 @@ private:
     const double curves_left = frame_left_ + 8.0 + start_label_width + picture_width_ + leader;
     const double curves_right = curves_left + curve_width;
     frame_right_ = curves_right + leader + picture_width_ + label_width;
-    x_ = {.low = sweep_.values.front(), .high = sweep_.values.back(), .page_low = curves_left, .page_high = curves_right};
+    x_ = {
+        .low = sweep_.values.front(), .high = sweep_.values.back(), .page_low = curves_left, .page_high = curves_right};
 
     double low = 0.0;
     double high = 0.0;
@@ -137,7 +139,10 @@ private:
     const double range = std::max(high - low, 0.05 * high);
     // Half a picture of air above and below, but not below zero.
     const double air = 0.55 * picture_height_ / panel * range + 0.02 * range;
-    y_ = {.low = std::max(0.0, low - air), .high = high + air, .page_low = title_height + panel, .page_high = title_height};
+    y_ = {.low = std::max(0.0, low - air),
+          .high = high + air,
+          .page_low = title_height + panel,
+          .page_high = title_height};
     const double height = title_height + panel + foot + (sweep_.mass.empty() ? 0.0 : mass_gap + mass_height);
     return {frame_right_ + right_margin, height};
   }
@@ -229,8 +234,7 @@ private:
     const std::vector<double>& displacement = at_start ? t.first_shape : t.last_shape;
     if (!displacement.empty())
     {
-      const Frame frame =
-          plate_.fit({picture_left, y - 0.5 * picture_height_}, {picture_width_, picture_height_});
+      const Frame frame = plate_.fit({picture_left, y - 0.5 * picture_height_}, {picture_width_, picture_height_});
       draw_mode(canvas_, plate_, frame, picture_shape(view_.mesh, displacement), style_for_height(picture_height_));
     }
     write_end_label(track, side, y, at_start ? picture_left - 6.0 : picture_left + picture_width_ + 8.0);

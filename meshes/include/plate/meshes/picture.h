@@ -20,19 +20,19 @@ namespace plate
 /// for another ending, and IoError if the file cannot be written.
 struct PlateView
 {
-  const ShellMesh& mesh;              ///< must outlive the view
-  std::string title = {};                  ///< printed small above the picture, e.g. the title of the design
-  std::string up = "neck end";        ///< label of the end at +x
-  std::string left = "bass side";     ///< label of the side at +y; for a back "treble side"
-  std::string right = "treble side";  ///< label of the side at -y
+  const ShellMesh& mesh;             ///< must outlive the view
+  std::string title = {};            ///< printed small above the picture, e.g. the title of the design
+  std::string up = "neck end";       ///< label of the end at +x
+  std::string left = "bass side";    ///< label of the side at +y; for a back "treble side"
+  std::string right = "treble side"; ///< label of the side at -y
 };
 
 /// A mode shape to be drawn. It is scaled and signed for the picture: the largest displacement becomes +1, and among
 /// equally large ones (within a millionth) the first node decides.
 struct ModeShapePicture
 {
-  int number = 0;                          ///< elastic modes count from 1
-  double frequency_hz = 0.0;               ///< [Hz]
+  int number = 0;                               ///< elastic modes count from 1
+  double frequency_hz = 0.0;                    ///< [Hz]
   std::string name = {};                        ///< M1, M2, M5 or empty
   std::vector<double> normal_displacement = {}; ///< (num_nodes), positive outward, any scale [-]
 };

@@ -14,20 +14,21 @@ namespace plate
 struct SweepTrack
 {
   std::string name = {};                 ///< "M5", "mode 4"
-  bool emphasised = false;          ///< drawn bold and in colour
+  bool emphasised = false;               ///< drawn bold and in colour
   std::vector<double> frequency_hz = {}; ///< (num_values); NaN where the mode was not found [Hz]
-  std::vector<double> first_shape = {};  ///< (num_nodes) normal displacement at the first value; empty for no picture [-]
-  std::vector<double> last_shape = {};   ///< (num_nodes) normal displacement at the last value; empty for no picture [-]
+  std::vector<double> first_shape =
+      {};                              ///< (num_nodes) normal displacement at the first value; empty for no picture [-]
+  std::vector<double> last_shape = {}; ///< (num_nodes) normal displacement at the last value; empty for no picture [-]
 };
 
 /// Modes against a key of the design.
 struct SweepCurves
 {
   std::string title = {};
-  std::string key = {};             ///< label of the horizontal axis with its unit, e.g. "arching.height, mm"
-  std::vector<double> values = {};  ///< of the key, ascending, at least two [as in `key`]
+  std::string key = {};            ///< label of the horizontal axis with its unit, e.g. "arching.height, mm"
+  std::vector<double> values = {}; ///< of the key, ascending, at least two [as in `key`]
   std::vector<SweepTrack> tracks = {};
-  std::vector<double> mass = {};    ///< (num_values); empty for no mass panel [kg]
+  std::vector<double> mass = {}; ///< (num_values); empty for no mass panel [kg]
 };
 
 /// Frequency against the key, one curve for each track with mode pictures at its ends, the mass in a panel below.
