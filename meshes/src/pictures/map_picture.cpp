@@ -122,7 +122,9 @@ void write_map(const std::filesystem::path& path, const PlateView& view, const M
   }
   drawing.stroke_bars(canvas, frame, 0.84);
   drawing.stroke_edges(canvas, frame, 1.2);
-  draw_scale_bar(canvas, frame, {0.5 * width - 45.0, below + 54.0});
+  const double scale_left = 0.5 * width - (drawing.has_bars() ? 105.0 : 45.0);
+  draw_scale_bar(canvas, frame, {scale_left, below + 54.0});
+  draw_bar_key(canvas, drawing, {0.5 * width + 25.0, below + 54.0});
   canvas.write();
 }
 

@@ -22,13 +22,6 @@ Eigen::Vector2d plate_size(const PlateDrawing& drawing, double height, double gr
   return scale * Eigen::Vector2d(drawing.body_width(), drawing.body_length());
 }
 
-void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen, const std::string& words)
-{
-  const Eigen::Vector2d end = start + Eigen::Vector2d(22.0, 0.0);
-  canvas.line(start, end, pen);
-  canvas.text(end + Eigen::Vector2d(6.0, 0.0), words, {.size = 9.0});
-}
-
 std::string hertz(double frequency_hz)
 {
   return fixed(frequency_hz, 1) + " Hz";
@@ -71,8 +64,7 @@ void write_mode_picture(const std::filesystem::path& path, const PlateView& view
   draw_colour_bar(canvas, displacement_bar(), {0.5 * width - 145.0, below}, 165.0);
   const double keys = 0.5 * width + 50.0;
   draw_line_key(canvas, {keys, below + 3.0}, {.width = 2.4}, "nodal line");
-  if (drawing.has_bars())
-    draw_line_key(canvas, {keys, below + 18.0}, {.colour = grey, .width = 0.84, .dash = 4.2}, "bar, inside");
+  draw_bar_key(canvas, drawing, {keys, below + 18.0});
   draw_scale_bar(canvas, frame, {keys, below + 34.0});
   canvas.write();
 }

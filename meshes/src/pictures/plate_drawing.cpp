@@ -104,6 +104,19 @@ void draw_scale_bar(Canvas& canvas, const Frame& frame, const Eigen::Vector2d& s
   canvas.text(end + Eigen::Vector2d(6.0, 0.0), fixed(1000.0 * bar_length, 0) + " mm", {.size = 9.0});
 }
 
+void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen, const std::string& words)
+{
+  const Eigen::Vector2d end = start + Eigen::Vector2d(22.0, 0.0);
+  canvas.line(start, end, pen);
+  canvas.text(end + Eigen::Vector2d(6.0, 0.0), words, {.size = 9.0});
+}
+
+void draw_bar_key(Canvas& canvas, const PlateDrawing& drawing, const Eigen::Vector2d& start)
+{
+  if (drawing.has_bars())
+    draw_line_key(canvas, start, {.colour = grey, .width = 0.84, .dash = 4.2}, "bar, inside");
+}
+
 void draw_colour_bar(Canvas& canvas, const ColourBar& bar, const Eigen::Vector2d& corner, double width)
 {
   constexpr double height = 11.0;

@@ -72,6 +72,12 @@ void draw_directions(Canvas& canvas, const PlateView& view, const Frame& frame, 
 /// A length of 50 mm (or another round one for large and small plates) at the frame's scale, left end at `start`.
 void draw_scale_bar(Canvas& canvas, const Frame& frame, const Eigen::Vector2d& start);
 
+/// A short piece of a line and what it means.
+void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen, const std::string& words);
+
+/// Says what the dashed lines are, if the plate has a bar.
+void draw_bar_key(Canvas& canvas, const PlateDrawing& drawing, const Eigen::Vector2d& start);
+
 /// A row of colour fields with labels under chosen boundaries between them.
 struct ColourBar
 {
