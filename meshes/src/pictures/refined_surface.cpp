@@ -2,6 +2,7 @@
 #include "refined_surface.h"
 
 #include <plate/core/error.h>
+#include <plate/elements/cubic_triangle.h>
 
 #include <algorithm>
 #include <cmath>
@@ -143,38 +144,23 @@ void check_mesh(const ShellMesh& mesh)
 
 } // namespace
 
-std::array<double, ShellMesh::nodes_per_triangle> cubic_weights(const Eigen::Vector2d& rs)
-{
-  const std::array<double, 3> L = {1.0 - rs[0] - rs[1], rs[0], rs[1]};
-  std::array<double, ShellMesh::nodes_per_triangle> weights{};
-  for (std::size_t c = 0; c < 3; ++c)
-  {
-    const std::size_t next = (c + 1) % 3;
-    weights[c] = 0.5 * L[c] * (3.0 * L[c] - 1.0) * (3.0 * L[c] - 2.0);
-    weights[3 + 2 * c] = 4.5 * L[c] * L[next] * (3.0 * L[c] - 1.0);
-    weights[4 + 2 * c] = 4.5 * L[c] * L[next] * (3.0 * L[next] - 1.0);
-  }
-  weights[9] = 27.0 * L[0] * L[1] * L[2];
-  return weights;
-}
-
 double RefinedSurface::value(std::span<const double> nodal, int mesh_triangle, const Eigen::Vector2d& rs) const
 {
-  const auto weights = cubic_weights(rs);
+  const CubicTriangle::Vector weights = CubicTriangle::shape(rs[0], rs[1]);
   const auto& nodes = mesh.triangles[static_cast<std::size_t>(mesh_triangle)];
   double sum = 0.0;
-  for (std::size_t k = 0; k < weights.size(); ++k)
-    sum += weights[k] * nodal[static_cast<std::size_t>(nodes[k])];
+  for (std::size_t k = 0; k < nodes.size(); ++k)
+    sum += weights[static_cast<Eigen::Index>(k)] * nodal[static_cast<std::size_t>(nodes[k])];
   return sum;
 }
 
 Eigen::Vector2d RefinedSurface::place(int mesh_triangle, const Eigen::Vector2d& rs) const
 {
-  const auto weights = cubic_weights(rs);
+  const CubicTriangle::Vector weights = CubicTriangle::shape(rs[0], rs[1]);
   const auto& nodes = mesh.triangles[static_cast<std::size_t>(mesh_triangle)];
   Eigen::Vector2d sum = Eigen::Vector2d::Zero();
-  for (std::size_t k = 0; k < weights.size(); ++k)
-    sum += weights[k] * mesh.nodes[static_cast<std::size_t>(nodes[k])].head<2>();
+  for (std::size_t k = 0; k < nodes.size(); ++k)
+    sum += weights[static_cast<Eigen::Index>(k)] * mesh.nodes[static_cast<std::size_t>(nodes[k])].head<2>();
   return sum;
 }
 

@@ -12,9 +12,6 @@
 namespace plate
 {
 
-/// Values of the ten cubic Lagrange functions of a triangle at (r, s): corners, edge nodes, centre [-].
-[[nodiscard]] std::array<double, ShellMesh::nodes_per_triangle> cubic_weights(const Eigen::Vector2d& rs);
-
 /// A curved mesh cut into small straight triangles with shared corners and edges, as contouring needs it.
 struct RefinedSurface
 {

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/meshes/mesher.h>
+
+#include "bar_grid.h"
+#include "boundary_stations.h"
+#include "corner_mesh.h"
+#include "gmsh_fill.h"
+#include "mesh_checks.h"
+
+#include <plate/core/error.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace plate
+{
+
+namespace
+{
+
+MeshOptions with_defaults(const MeshOptions& options, const PlateGeometry& geometry)
+{
+  for (const auto& [what, value] : {std::pair{"size", options.size}, {"strip width", options.strip_width}})
+    if (!(std::isfinite(value) && value >= 0.0))
+      throw InvalidInput(message("mesh: ", what, " must be positive, or 0 for the default; got ", value * 1e3, " mm"));
+  MeshOptions result = options;
+  if (options.size == 0.0)
+    result.size = std::min(outline_length(geometry.outline), 2.0 * outline_width(geometry.outline)) / 32.0;
+  return result;
+}
+
+// Edge groups with their names; the sides of a rectangle are groups of their own.
+void name_boundary(PlanformMesh& mesh, const PlateGeometry& geometry, const PlateBoundary& boundary)
+{
+  for (std::size_t l = 0; l < boundary.names.size(); ++l)
+    mesh.boundary[l].name = boundary.names[l];
+  if (!std::holds_alternative<RectangleOutline>(geometry.outline))
+    return;
+  constexpr std::array sides{"y-", "x+", "y+", "x-"}; // in the order of the loop
+  std::vector<EdgeGroup> groups;
+  for (const char* side : sides)
+    groups.push_back({side, {}});
+  for (std::size_t i = 0; i < mesh.stations[0].size(); ++i)
+    groups[static_cast<std::size_t>(mesh.stations[0][i].piece)].edges.push_back(mesh.boundary[0].edges[i]);
+  groups.insert(groups.end(), mesh.boundary.begin() + 1, mesh.boundary.end());
+  mesh.boundary = std::move(groups);
+}
+
+} // namespace
+
+PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options)
+{
+  check_geometry(geometry);
+  PlanformMesh mesh;
+  mesh.options = with_defaults(options, geometry);
+  const PlateBoundary boundary = boundary_of(geometry);
+  const EdgeDistance edges(geometry, boundary);
+  const FullStripWidth full(geometry, mesh.options);
+  const std::vector<BoundarySample> samples = sample_boundary(boundary, edges, mesh.options.size);
+  mesh.stations = place_stations(boundary, samples);
+  set_strips(mesh.stations, boundary, edges, full);
+
+  CornerMesh corners = strip_mesh(mesh.stations, boundary_nodes(mesh.stations, boundary, full), boundary);
+  if (geometry.bar)
+  {
+    mesh.bar_rows.push_back(place_bar_rows(*geometry.bar, samples, mesh.options.size));
+    add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
+  }
+  fill(corners, mesh.options.size);
+
+  mesh.boundary.resize(boundary.loops.size());
+  raise_to_cubic(corners, mesh);
+  name_boundary(mesh, geometry, boundary);
+  if (geometry.bar)
+    mesh.bars.push_back(bar_footprint(*geometry.bar, mesh, corners.bar_triangles));
+  check_mesh(mesh, geometry);
+  return mesh;
+}
+
+ShellMesh lift(const PlanformMesh& mesh, const PlateGeometry& geometry)
+{
+  const ArchSurface surface(geometry.outline, geometry.arching);
+  const ThicknessField thickness(geometry.outline, geometry.thickness);
+  ShellMesh shell;
+  for (const Eigen::Vector2d& p : mesh.nodes)
+  {
+    const Height height = surface.at(p);
+    shell.nodes.emplace_back(p.x(), p.y(), height.z);
+    shell.normals.push_back(height.normal());
+    shell.thickness.push_back(thickness.at(p));
+  }
+  shell.triangles = mesh.triangles;
+  shell.boundary = mesh.boundary;
+  shell.bars = mesh.bars;
+  return shell;
+}
+
+} // namespace plate
