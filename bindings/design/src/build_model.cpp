@@ -17,6 +17,9 @@ Model build_model(const Design& design, const PlanformMesh& planform)
   return model;
 }
 
-Model build_model(const Design& design) { return build_model(design, mesh_planform(design.geometry, design.mesh)); }
+Model build_model(const Design& design)
+{
+  return build_model(design, mesh_planform(design.geometry, design.mesh));
+}
 
 } // namespace plate

@@ -153,7 +153,9 @@ private:
 
 std::string place_of(const Node& node, std::string_view file)
 {
-  return node.line == Node::command_line ? "--set" : message(file, ":", node.line);
+  if (node.line == Node::command_line)
+    return "--set";
+  return node.line == Node::computed ? message(file, ", changed") : message(file, ":", node.line);
 }
 
 void check_tree(const Node& root, const std::string& file)

@@ -132,7 +132,7 @@ void DesignDocument::set_number(std::string_view key, double value)
 {
   static_cast<void>(numeric_key(key));
   auto changed = std::make_shared<Node>(*root_);
-  value_at(*changed, key) = {value, Node::command_line};
+  value_at(*changed, key) = {value, Node::computed};
   check_tree(*changed, name_);
   root_ = std::move(changed);
 }

@@ -18,6 +18,7 @@ using Table = std::vector<std::pair<std::string, Node>>; ///< in the order of th
 struct Node
 {
   static constexpr int command_line = 0; ///< line number of values given by --set
+  static constexpr int computed = -1;    ///< line number of values a study put in
 
   std::variant<std::string, double, bool, List, Table> value;
   int line = command_line; ///< from 1

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/core/error.h>
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace plate
+{
+
+/// The command line itself is wrong.
+struct UsageError : InvalidInput
+{
+  using InvalidInput::InvalidInput;
+};
+
+/// Options that every command takes.
+struct CommonOptions
+{
+  std::string file;                                           ///< design file
+  bool json = false;                                          ///< results as JSON on standard output
+  std::string out;                                            ///< folder for files; empty for none
+  std::vector<std::pair<std::string, std::string>> overrides; ///< KEY and VALUE of each --set
+  bool timing = false;                                        ///< adds seconds to the results
+  int threads = 0;                                            ///< 0: as many as the machine has
+};
+
+struct ModesRequest
+{
+  CommonOptions common;
+  int count = 12; ///< elastic modes
+};
+
+/// One key that a sweep changes.
+struct SweptKey
+{
+  std::string key;
+  double from; ///< in the unit of the key
+  double to;   ///< in the unit of the key
+  int steps;   ///< number of values, both ends included
+};
+
+struct SweepRequest
+{
+  CommonOptions common;
+  std::vector<SweptKey> keys; ///< one or two
+  int count = 12;             ///< elastic modes at each point
+};
+
+/// What the user asked for; exactly one member is set.
+struct CommandLine
+{
+  std::optional<std::string> text; ///< help or version, to be printed
+  std::optional<ModesRequest> modes;
+  std::optional<SweepRequest> sweep;
+};
+
+/// @throws UsageError naming what was not understood and the nearest that would be
+[[nodiscard]] CommandLine parse_command_line(int argc, const char* const* argv);
+
+} // namespace plate

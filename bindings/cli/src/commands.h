@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "command_line.h"
+
+namespace plate
+{
+
+/// Exit statuses, the same for every command.
+inline constexpr int exit_done = 0;
+inline constexpr int exit_numerics_failed = 1;
+inline constexpr int exit_wrong_input = 2;
+
+/// Each runs one command, prints its results on standard output and returns the exit status.
+[[nodiscard]] int run_modes(const ModesRequest& request);
+[[nodiscard]] int run_sweep(const SweepRequest& request);
+
+} // namespace plate

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "modes_files.h"
+
+#include "modes_report.h"
+#include "text_table.h"
+
+#include <plate/laminates/section.h>
+#include <plate/meshes/picture.h>
+#include <plate/meshes/vtk_file.h>
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+
+namespace plate
+{
+namespace
+{
+
+constexpr std::array<const char*, 2> picture_endings = {".svg", ".png"};
+
+std::string two_digits(Eigen::Index number)
+{
+  return (number < 10 ? "0" : "") + std::to_string(number);
+}
+
+/// Fibre direction of the outermost ply at each node.
+NodalVectors fibre_direction(const Model& model)
+{
+  const Ply& ply = model.material.laminate.plies.back();
+  const MaterialAxes& axes = model.material.axes;
+  const double c = std::cos(ply.angle.in_radians());
+  const double s = std::sin(ply.angle.in_radians());
+  NodalVectors out{.name = "fibre direction, outermost ply", .values = {}};
+  for (const Eigen::Vector3d& normal : model.mesh.normals)
+  {
+    const Eigen::Matrix3d frame = shell_frame(normal, axes);
+    const Eigen::Vector3d laid = c * frame.col(0) + s * frame.col(1);
+    const Eigen::Vector3d carved = c * axes.axis + s * axes.up.cross(axes.axis);
+    out.values.push_back(ply.grain == Grain::carved ? carved : laid);
+  }
+  return out;
+}
+
+/// Displacement of a mode, largest length 1, positive outward where the plate moves most.
+NodalVectors mode_field(const ModesResult& result, Eigen::Index mode)
+{
+  const Eigen::Matrix3Xd u = nodal_displacements(result.system.dofs, result.modal.shapes.col(mode));
+  Eigen::Index most = 0;
+  result.normal_shapes.col(mode).cwiseAbs().maxCoeff(&most);
+  const double sign = result.normal_shapes(most, mode) < 0.0 ? -1.0 : 1.0;
+  const double scale = sign / u.colwise().norm().maxCoeff();
+  const std::string& name = result.names[static_cast<std::size_t>(mode)];
+  NodalVectors out{.name = "mode " + two_digits(mode + 1) + " " + fixed(result.modal.frequencies_hz[mode], 2) + " Hz" +
+                           (name.empty() ? "" : " " + name),
+                   .values = {}};
+  for (Eigen::Index node = 0; node < u.cols(); ++node)
+    out.values.emplace_back(scale * u.col(node));
+  return out;
+}
+
+VtkFields vtk_fields(const ModesResult& result)
+{
+  const ShellMesh& mesh = result.model.mesh;
+  NodalScalars thickness{.name = "thickness mm", .values = {}};
+  for (const double t : mesh.thickness)
+    thickness.values.push_back(t * 1e3);
+  VtkFields fields{.nodal_scalars = {std::move(thickness)},
+                   .nodal_vectors = {fibre_direction(result.model)},
+                   .cell_scalars = {bar_cells(mesh)}};
+  for (Eigen::Index mode = 0; mode < result.modal.shapes.cols(); ++mode)
+    fields.nodal_vectors.push_back(mode_field(result, mode));
+  return fields;
+}
+
+std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
+{
+  std::vector<ModeShapePicture> pictures;
+  for (Eigen::Index mode = 0; mode < result.normal_shapes.cols(); ++mode)
+  {
+    const auto shape = result.normal_shapes.col(mode);
+    pictures.push_back({.number = static_cast<int>(mode + 1),
+                        .frequency_hz = result.modal.frequencies_hz[mode],
+                        .name = result.names[static_cast<std::size_t>(mode)],
+                        .normal_displacement = {shape.begin(), shape.end()}});
+  }
+  return pictures;
+}
+
+void write_pictures(const OutputFolder& folder, const ModesResult& result)
+{
+  const PlateView view{.mesh = result.model.mesh, .title = result.design.title};
+  const std::vector<ModeShapePicture> modes = mode_pictures(result);
+  for (const std::string ending : picture_endings)
+  {
+    for (const ModeShapePicture& mode : modes)
+      write_mode_picture(folder.file("mode_" + two_digits(mode.number) + ending), view, mode);
+    write_contact_sheet(folder.file("modes" + ending), view, modes);
+    write_thickness_map(folder.file("thickness" + ending), view);
+    write_arching_map(folder.file("arching" + ending), view);
+  }
+}
+
+} // namespace
+
+void write_modes_files(const OutputFolder& folder, const ModesResult& result, bool timing)
+{
+  folder.write("modes.json", modes_json(result, timing));
+  folder.write("modes.csv", modes_csv(result));
+  write_vtu(folder.file("plate.vtu"), result.model.mesh, vtk_fields(result));
+  write_pictures(folder, result);
+}
+
+} // namespace plate

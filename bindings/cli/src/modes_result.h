@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/assembly/assemble.h>
+#include <plate/assembly/model.h>
+#include <plate/design/design.h>
+#include <plate/meshes/planform_mesh.h>
+#include <plate/solvers/modal.h>
+
+#include <Eigen/Core>
+
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// Seconds spent on the parts of a run.
+struct StageTimes
+{
+  double mesh = 0.0;     ///< [s]
+  double assemble = 0.0; ///< [s]
+  double solve = 0.0;    ///< [s]
+  double total = 0.0;    ///< [s]
+};
+
+/// Modes of one design with all that is reported about them.
+struct ModesResult
+{
+  Design design;
+  Model model;
+  MeshQuality mesh;
+  System system;
+  ModalResult modal;
+  Eigen::VectorXd losses;         ///< (n) [-]
+  Eigen::MatrixXd normal_shapes;  ///< displacement along the normal, (num_nodes, n) [m/sqrt(kg)]
+  std::vector<std::string> names; ///< "M1", "M2", "M5" or empty, (n)
+  StageTimes times;
+};
+
+/// @throws NumericalFailure if no mesh or no modes are found
+[[nodiscard]] ModesResult compute_modes(Design design, int count);
+
+} // namespace plate

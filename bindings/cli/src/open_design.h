@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "command_line.h"
+
+#include <plate/design/design_document.h>
+
+namespace plate
+{
+
+/// The design file of a command with its overrides; checks the output folder as well, so that slips show at once.
+[[nodiscard]] DesignDocument open_design(const CommonOptions& options);
+
+} // namespace plate

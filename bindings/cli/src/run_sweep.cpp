@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "commands.h"
+
+#include "interrupt.h"
+#include "open_design.h"
+#include "output_folder.h"
+#include "progress.h"
+#include "stopwatch.h"
+#include "sweep_report.h"
+
+#include <plate/design/design.h>
+#include <plate/design/design_model.h>
+
+#include <cstddef>
+#include <iostream>
+
+namespace plate
+{
+namespace
+{
+
+constexpr std::size_t most_points = 10000;
+
+/// All points of the grid, the last key running fastest.
+std::vector<std::vector<double>> grid(const std::vector<SweptKey>& keys)
+{
+  std::vector<std::vector<double>> points = {{}};
+  for (const SweptKey& key : keys)
+  {
+    std::vector<std::vector<double>> longer;
+    for (const std::vector<double>& point : points)
+      for (int step = 0; step < key.steps; ++step)
+      {
+        longer.push_back(point);
+        const double share = static_cast<double>(step) / (key.steps - 1);
+        longer.back().push_back(step == key.steps - 1 ? key.to : key.from + share * (key.to - key.from));
+      }
+    points = std::move(longer);
+  }
+  return points;
+}
+
+/// The ends of the ranges must be designs: better said now than after an hour.
+void check_ends(const DesignDocument& document, const std::vector<SweptKey>& keys)
+{
+  for (const double SweptKey::*end : {&SweptKey::from, &SweptKey::to})
+  {
+    DesignDocument changed = document;
+    for (const SweptKey& key : keys)
+      changed.set_number(key.key, key.*end);
+    static_cast<void>(changed.design());
+  }
+}
+
+SweepOutcome compute_sweep(const SweepRequest& request)
+{
+  const Stopwatch whole;
+  const DesignDocument document = open_design(request.common);
+  SweepOutcome out{.title = document.design().title,
+                   .keys = {},
+                   .units = {},
+                   .points = grid(request.keys),
+                   .row = static_cast<std::size_t>(request.keys.back().steps),
+                   .result = {}};
+  if (out.points.size() > most_points)
+    throw UsageError(message("plate sweep: ", out.points.size(), " points; at most ", most_points, " are allowed"));
+  for (const SweptKey& key : request.keys)
+  {
+    out.keys.push_back(key.key);
+    out.units.push_back(document.unit(key.key));
+  }
+  check_ends(document, request.keys);
+  DesignModel design(document, out.keys);
+  Progress progress;
+  SweepOptions options;
+  options.num_modes = request.count;
+  options.progress = [&](std::size_t point, std::size_t num_points)
+  {
+    progress.show(message("point ", point + 1, " of ", num_points));
+    return !interrupted();
+  };
+  out.result = sweep(design, out.points, out.row, options);
+  out.num_remeshed = design.num_remeshed();
+  out.seconds = whole.seconds();
+  return out;
+}
+
+} // namespace
+
+int run_sweep(const SweepRequest& request)
+{
+  const CommonOptions& options = request.common;
+  const DeferredInterrupt deferred; // results so far are given
+  const SweepOutcome outcome = compute_sweep(request);
+  if (outcome.num_remeshed > 0)
+    std::cerr << "warning: the mesh could not be moved to " << outcome.num_remeshed
+              << " points and was made anew there; expect steps of the size of the discretisation error\n";
+  if (outcome.result.mass.empty())
+    return exit_interrupted;
+  if (!options.out.empty())
+  {
+    Progress progress;
+    progress.show("writing files and pictures");
+    OutputFolder folder(options.out);
+    write_sweep_files(folder, outcome, options.timing);
+    folder.publish();
+  }
+  std::cout << (options.json ? sweep_json(outcome, options.timing) : sweep_text(outcome, options.timing)) << std::flush;
+  return outcome.result.complete ? exit_done : exit_interrupted;
+}
+
+} // namespace plate
