@@ -52,9 +52,11 @@ public:
 private:
   const Vector2d& at(const CellCorner& c) const { return mesh_.nodes[static_cast<std::size_t>(c.node)]; }
 
-  // Along the shorter-angled diagonal.
+  // Along the diagonal that leaves the greater least angle. Both diagonals are noted: a moved mesh keeps its triangles.
   void add_quadrilateral(const CellCorner& a, const CellCorner& b, const CellCorner& c, const CellCorner& d)
   {
+    add_edge(a, c);
+    add_edge(b, d);
     const double ac = std::min(smallest_angle(at(a), at(b), at(c)), smallest_angle(at(a), at(c), at(d)));
     const double bd = std::min(smallest_angle(at(a), at(b), at(d)), smallest_angle(at(b), at(c), at(d)));
     if (ac >= bd - 1e-9)

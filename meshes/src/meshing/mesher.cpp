@@ -6,6 +6,7 @@
 #include "corner_mesh.h"
 #include "gmsh_fill.h"
 #include "mesh_checks.h"
+#include "move_inside.h"
 
 #include <plate/core/error.h>
 
@@ -47,6 +48,35 @@ void name_boundary(PlanformMesh& mesh, const PlateGeometry& geometry, const Plat
   mesh.boundary = std::move(groups);
 }
 
+// From the corner mesh to the cubic one.
+void finish(const CornerMesh& corners, const PlateGeometry& geometry, const PlateBoundary& boundary, PlanformMesh& mesh)
+{
+  mesh.boundary.resize(boundary.loops.size());
+  raise_to_cubic(corners, mesh);
+  name_boundary(mesh, geometry, boundary);
+  if (geometry.bar)
+    mesh.bars.push_back(bar_footprint(*geometry.bar, mesh, corners.bar_triangles));
+  check_mesh(mesh, geometry);
+}
+
+// A mesh can follow a change of measures, not of what there is.
+void check_same_kind(const PlanformMesh& mesh, const PlateGeometry& changed, const PlateBoundary& boundary)
+{
+  const auto fits = [&]
+  {
+    if (boundary.loops.size() != mesh.stations.size() || changed.bar.has_value() != !mesh.bar_rows.empty())
+      return false;
+    for (std::size_t l = 0; l < boundary.loops.size(); ++l)
+      if (mesh.stations[l].empty() ||
+          boundary.loops[l].pieces.size() != static_cast<std::size_t>(mesh.stations[l].back().piece) + 1)
+        return false;
+    return true;
+  };
+  if (!fits())
+    throw InvalidInput("move_planform: the changed plate has other holes, another kind of outline or another bar; "
+                       "mesh it anew");
+}
+
 } // namespace
 
 PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options)
@@ -68,14 +98,26 @@ PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& opt
     add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
   }
   fill(corners, mesh.options.size);
-
-  mesh.boundary.resize(boundary.loops.size());
-  raise_to_cubic(corners, mesh);
-  name_boundary(mesh, geometry, boundary);
-  if (geometry.bar)
-    mesh.bars.push_back(bar_footprint(*geometry.bar, mesh, corners.bar_triangles));
-  check_mesh(mesh, geometry);
+  finish(corners, geometry, boundary, mesh);
   return mesh;
+}
+
+PlanformMesh move_planform(const PlanformMesh& mesh, const PlateGeometry& changed)
+{
+  check_geometry(changed);
+  const PlateBoundary boundary = boundary_of(changed);
+  check_same_kind(mesh, changed, boundary);
+  PlanformMesh moved;
+  moved.options = mesh.options;
+  moved.stations = mesh.stations;
+  moved.bar_rows = mesh.bar_rows;
+  const FullStripWidth full(changed, mesh.options);
+  CornerMesh corners = strip_mesh(moved.stations, boundary_nodes(moved.stations, boundary, full), boundary);
+  if (changed.bar)
+    add_bar(*changed.bar, moved.bar_rows.front(), corners);
+  move_inside(mesh, corners);
+  finish(corners, changed, boundary, moved);
+  return moved;
 }
 
 ShellMesh lift(const PlanformMesh& mesh, const PlateGeometry& geometry)
