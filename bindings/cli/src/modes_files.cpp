@@ -8,6 +8,8 @@
 #include <plate/meshes/picture.h>
 #include <plate/meshes/vtk_file.h>
 
+#include <Eigen/Geometry>
+
 #include <array>
 #include <cmath>
 #include <cstddef>

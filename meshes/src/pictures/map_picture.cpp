@@ -62,7 +62,7 @@ void draw_varying(Canvas& canvas, const PlateDrawing& drawing, const Frame& fram
     const Colour ink = readable_on(colours[static_cast<std::size_t>(k - levels.lowest)]);
     inner_levels.push_back(level);
     contours.push_back({.lines = on_page(frame, field.lines(level)),
-                        .label = fixed(level, map.decimals),
+                        .label = label_number(level, map.decimals),
                         .pen = {.colour = ink, .width = is_index ? 1.1 : 0.5},
                         .text_colour = ink,
                         .is_index = is_index});
@@ -85,7 +85,7 @@ ColourBar legend(const MapContent& map, const Levels& levels, const std::vector<
   for (int k = levels.lowest; k <= levels.highest; ++k)
     if (k % every == 0)
       bar.ticks.push_back({.at = static_cast<double>(k - levels.lowest) / levels.num_bands(),
-                           .label = fixed(k * map.step_mm, map.decimals)});
+                           .label = label_number(k * map.step_mm, map.decimals)});
   return bar;
 }
 
@@ -152,8 +152,8 @@ void write_thickness_map(const std::filesystem::path& path, const PlateView& vie
   map.index_every = 5;
   map.decimals = map.step_mm < 1.0 ? 1 : 0;
   map.caption = *high - *low < map.smallest_range_mm
-                    ? "uniform, " + fixed(*high, 2) + " mm"
-                    : "thickness in mm, from " + fixed(*low, 2) + " to " + fixed(*high, 2);
+                    ? "uniform, " + label_number(*high, 2) + " mm"
+                    : "thickness in mm, from " + label_number(*low, 2) + " to " + label_number(*high, 2);
   write_map(path, view, map, thickness_map());
 }
 
@@ -167,7 +167,7 @@ void write_arching_map(const std::filesystem::path& path, const PlateView& view)
   const auto [low, high] = std::minmax_element(map.values_mm.begin(), map.values_mm.end());
   map.step_mm = contour_step(*high - *low, 1.0, 32);
   map.caption =
-      *high - *low < map.smallest_range_mm ? "flat" : "mid-surface above the rim, mm; crown " + fixed(*high, 1);
+      *high - *low < map.smallest_range_mm ? "flat" : "mid-surface above the rim, mm; crown " + label_number(*high, 1);
   write_map(path, view, map, height_map());
 }
 

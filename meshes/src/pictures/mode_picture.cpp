@@ -24,7 +24,7 @@ Eigen::Vector2d plate_size(const PlateDrawing& drawing, double height, double gr
 
 std::string hertz(double frequency_hz)
 {
-  return fixed(frequency_hz, 1) + " Hz";
+  return label_number(frequency_hz, 1) + " Hz";
 }
 
 } // namespace

@@ -24,7 +24,7 @@ std::vector<Polyline> on_page(const Frame& frame, std::span<const Polyline> line
   return result;
 }
 
-std::string fixed(double value, int decimals)
+std::string label_number(double value, int decimals)
 {
   std::array<char, 64> buffer{};
   const auto end =
@@ -101,7 +101,7 @@ void draw_scale_bar(Canvas& canvas, const Frame& frame, const Eigen::Vector2d& s
   canvas.line(start, end, pen);
   canvas.line(start - tick, start + tick, pen);
   canvas.line(end - tick, end + tick, pen);
-  canvas.text(end + Eigen::Vector2d(6.0, 0.0), fixed(1000.0 * bar_length, 0) + " mm", {.size = 9.0});
+  canvas.text(end + Eigen::Vector2d(6.0, 0.0), label_number(1000.0 * bar_length, 0) + " mm", {.size = 9.0});
 }
 
 void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen, const std::string& words)

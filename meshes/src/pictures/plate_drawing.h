@@ -64,7 +64,7 @@ private:
 [[nodiscard]] std::vector<Polyline> on_page(const Frame& frame, std::span<const Polyline> lines);
 
 /// A number with fixed decimals and a true minus sign.
-[[nodiscard]] std::string fixed(double value, int decimals);
+[[nodiscard]] std::string label_number(double value, int decimals);
 
 /// Names of neck end and sides around a frame whose plate fills width × height.
 void draw_directions(Canvas& canvas, const PlateView& view, const Frame& frame, double width, double height);

@@ -168,7 +168,7 @@ private:
     {
       const double y = y_.on_page(value);
       canvas_.line({frame_left_, y}, {frame_right_, y}, {.colour = pale, .width = 0.6});
-      canvas_.text({frame_left_ - 6.0, y}, fixed(value, ticks.decimals), {.size = 10.0, .align = Align::right});
+      canvas_.text({frame_left_ - 6.0, y}, label_number(value, ticks.decimals), {.size = 10.0, .align = Align::right});
     }
     canvas_.line({frame_left_, y_.page_low}, {frame_left_, y_.page_high}, {.width = 0.8});
     canvas_.line({frame_left_, y_.page_low}, {frame_right_, y_.page_low}, {.width = 0.8});
@@ -246,12 +246,12 @@ private:
     const Ends ends = *ends_of(t);
     if (side == Side::start)
     {
-      canvas_.text({x, y}, fixed(t.frequency_hz[ends.first], 1), {.size = 9.5, .align = Align::right});
+      canvas_.text({x, y}, label_number(t.frequency_hz[ends.first], 1), {.size = 9.5, .align = Align::right});
       return;
     }
     const Colour colour = t.emphasised ? colour_of(track) : black;
     canvas_.text({x, y - 7.0}, t.name, {.size = 11.5, .colour = colour, .bold = t.emphasised});
-    canvas_.text({x, y + 7.0}, fixed(t.frequency_hz[ends.last], 1) + " Hz", {.size = 9.5});
+    canvas_.text({x, y + 7.0}, label_number(t.frequency_hz[ends.last], 1) + " Hz", {.size = 9.5});
   }
 
   void draw_mass()
@@ -268,7 +268,7 @@ private:
     {
       const double y = axis.on_page(value);
       canvas_.line({frame_left_, y}, {frame_right_, y}, {.colour = pale, .width = 0.6});
-      canvas_.text({frame_left_ - 6.0, y}, fixed(value, ticks.decimals), {.size = 10.0, .align = Align::right});
+      canvas_.text({frame_left_ - 6.0, y}, label_number(value, ticks.decimals), {.size = 10.0, .align = Align::right});
     }
     canvas_.line({frame_left_, axis.page_low}, {frame_left_, axis.page_high}, {.width = 0.8});
     canvas_.text({14.0, top + 0.5 * mass_height}, "mass, g",
@@ -280,8 +280,8 @@ private:
     for (const Eigen::Vector2d& p : curve.points)
       canvas_.dot(p, 2.2, black);
     const TextStyle style{.size = 9.5};
-    canvas_.text(curve.points.back() + Eigen::Vector2d(8.0, 0.0), fixed(1000.0 * sweep_.mass.back(), 1) + " g", style);
-    canvas_.text(curve.points.front() - Eigen::Vector2d(8.0, 0.0), fixed(1000.0 * sweep_.mass.front(), 1),
+    canvas_.text(curve.points.back() + Eigen::Vector2d(8.0, 0.0), label_number(1000.0 * sweep_.mass.back(), 1) + " g", style);
+    canvas_.text(curve.points.front() - Eigen::Vector2d(8.0, 0.0), label_number(1000.0 * sweep_.mass.front(), 1),
                  {.size = 9.5, .align = Align::right});
   }
 
@@ -296,7 +296,7 @@ private:
     {
       const double x = x_.on_page(value);
       canvas_.line({x, bottom}, {x, bottom + 4.0}, {.width = 0.8});
-      canvas_.text({x, bottom + 13.0}, fixed(value, ticks.decimals), {.size = 10.0, .align = Align::centre});
+      canvas_.text({x, bottom + 13.0}, label_number(value, ticks.decimals), {.size = 10.0, .align = Align::centre});
     }
     canvas_.text({0.5 * (x_.page_low + x_.page_high), bottom + 31.0}, sweep_.key,
                  {.size = 11.0, .align = Align::centre});
