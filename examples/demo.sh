@@ -29,6 +29,6 @@ run sweep sweep examples/viola/laminate_top.toml --key layup.scale --from 0.7 --
 printf '\n'
 say "what the numbers say"
 python3 examples/read_demo.py "$out/spruce/modes.json" "$out/laminate/modes.json" "$out/sweep/sweep.json"
-say "pictures"
-find "$out" -name '*.png' | sort
-say "the same as SVG beside them; the .vtu files open in any VTK viewer"
+say "pictures: all modes on one sheet, and frequency against thickness"
+ls "$out/spruce/modes.png" "$out/laminate/modes.png" "$out/sweep/sweep.png"
+say "beside them: each mode, thickness and arching as PNG and SVG, tables as CSV and JSON, plate.vtu for VTK viewers"
