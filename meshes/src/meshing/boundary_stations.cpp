@@ -18,6 +18,8 @@ constexpr double sharpest = std::numbers::pi / 3.0;        // tips sharper than 
 constexpr double most_reentrant = 5.0 * std::numbers::pi / 3.0; // [rad]
 constexpr double taper = 0.5;       // greatest change of the strip's width along the edge
 constexpr double least_share = 0.2; // narrower strips are left out
+constexpr double convex = 5.0 * std::numbers::pi / 6.0; // corners of the plate below this angle crowd the strips [rad]
+constexpr double crowding = 0.7; // of the way to the bisector of such a corner
 
 // Tangent before and after a node; both the same but at a corner.
 struct Tangents
@@ -41,6 +43,30 @@ Vector2d mitre(const Tangents& t)
   const auto left = [](const Vector2d& d) { return Vector2d(-d.y(), d.x()); };
   const Vector2d sum = left(t.before) + left(t.after);
   return 2.0 * sum / sum.squaredNorm();
+}
+
+// Near a convex corner the strips of its two sides meet on the bisector: their widths stay short of it.
+void keep_off_bisectors(const CurveLoop& loop, const std::vector<BoundaryStation>& stations,
+                        const std::vector<Vector2d>& positions, std::vector<double>& width)
+{
+  const auto lies_across_a_hole = [&](const Vector2d& corner, std::size_t i)
+  {
+    const Vector2d left = evaluate(loop.pieces[static_cast<std::size_t>(stations[i].piece)], stations[i].t).left();
+    return left.dot(corner - positions[i]) < -0.3 * (corner - positions[i]).norm();
+  };
+  const std::size_t n = stations.size();
+  for (std::size_t c = 0; c < n; ++c)
+  {
+    const auto piece = static_cast<std::size_t>(stations[c].piece);
+    if (stations[c].t > 0.0 || !is_corner(loop, piece) || plate_angle(loop, piece) > convex)
+      continue;
+    const double slope = crowding * std::tan(0.5 * plate_angle(loop, piece));
+    for (std::size_t i = 0; i < n; ++i)
+      if (i != c && !lies_across_a_hole(positions[c], i))
+        width[i] = std::min(width[i], slope * (positions[i] - positions[c]).norm());
+    for (const std::size_t neighbour : {(c + 1) % n, (c + n - 1) % n})
+      width[c] = std::min(width[c], slope * (positions[neighbour] - positions[c]).norm());
+  }
 }
 
 } // namespace
@@ -114,6 +140,7 @@ void set_strips(std::vector<std::vector<BoundaryStation>>& stations, const Plate
       if (angle < sharpest || angle > most_reentrant)
         width[i] = 0.0;
     }
+    keep_off_bisectors(loop, stations[l], positions, width);
     for (std::size_t i = 0; i < n; ++i)
       if (width[i] < least_share * full.at(positions[i]))
         width[i] = 0.0;

@@ -133,11 +133,16 @@ CornerMesh strip_mesh(const std::vector<std::vector<BoundaryStation>>& stations,
       const BoundaryStation& next = stations[l][j];
       const CurvePiece& piece = boundary.loops[l].pieces[static_cast<std::size_t>(s.piece)];
       const double t1 = next.piece == s.piece && next.t > s.t ? next.t : 1.0;
-      const StripCell cell{.piece = &piece,
-                           .t0 = s.t,
-                           .t1 = t1,
-                           .inner0 = into_frame(nodes[l][i].offset, evaluate(piece, s.t)),
-                           .inner1 = into_frame(nodes[l][j].offset, evaluate(piece, t1))};
+      StripCell cell{.piece = &piece,
+                     .t0 = s.t,
+                     .t1 = t1,
+                     .inner0 = into_frame(nodes[l][i].offset, evaluate(piece, s.t)),
+                     .inner1 = into_frame(nodes[l][j].offset, evaluate(piece, t1))};
+      // Where the strip ends its depth goes to zero; the width must not fall too, or the tip would have no angle.
+      if (cell.inner0.isZero(0.0))
+        cell.inner0 = cell.inner1;
+      else if (cell.inner1.isZero(0.0))
+        cell.inner1 = cell.inner0;
       builder.add_cell(cell, outer[l][i], outer[l][j], mesh.inner_loops[l][i], mesh.inner_loops[l][j]);
       mesh.loop_edges[l].push_back({outer[l][i], outer[l][j]});
     }

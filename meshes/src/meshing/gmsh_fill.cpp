@@ -152,9 +152,9 @@ void fill(CornerMesh& mesh, double size)
     gmsh::model::mesh::generate(2);
     collect(mesh, polygons);
   }
-  catch (const std::exception& error)
+  catch (const std::string& error) // what the mesher throws
   {
-    throw NumericalFailure(message("mesher: no mesh for this plate (", error.what(), "); try another mesh size"));
+    throw NumericalFailure(message("mesher: no mesh for this plate (", error, "); try another mesh size"));
   }
 }
 
