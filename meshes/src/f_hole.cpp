@@ -116,7 +116,7 @@ FHole f_hole_with_defaults(const FHole& hole, const Outline& outline)
   full.upper_eye = hole.upper_eye.value_or(0.083 * *full.length);
   full.lower_eye = hole.lower_eye.value_or(0.117 * *full.length);
   full.stem = hole.stem.value_or(0.080 * *full.length);
-  full.tilt = hole.tilt.value_or(Angle::degrees(27.0));
+  full.tilt = hole.tilt.value_or(Angle::degrees(36.0));
   check_measure("upper_eye", *full.upper_eye);
   check_measure("lower_eye", *full.lower_eye);
   check_measure("stem", *full.stem);
