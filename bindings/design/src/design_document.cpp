@@ -70,7 +70,8 @@ Node& entry_of(Table& table, const std::string& name)
   for (auto& [key, node] : table)
     if (key == name)
       return node;
-  return table.emplace_back(name, Node{Table(), Node::command_line}).second;
+  table.push_back({name, Node{Table(), Node::command_line}});
+  return table.back().node;
 }
 
 /// Walks down to the value at a path; tables on the way that are not there yet are made, entries of lists are not.

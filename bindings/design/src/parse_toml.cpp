@@ -31,10 +31,10 @@ int line_of(const toml::node& node)
 Table converted_table(const toml::table& table, const std::string& name, int depth)
 {
   using Source = toml::source_position;
-  std::vector<std::pair<Source, std::pair<std::string, Node>>> entries;
+  std::vector<std::pair<Source, Entry>> entries;
   entries.reserve(table.size());
   for (const auto& [key, child] : table)
-    entries.emplace_back(child.source().begin, std::pair(std::string(key.str()), converted(child, name, depth + 1)));
+    entries.emplace_back(child.source().begin, Entry{std::string(key.str()), converted(child, name, depth + 1)});
   // The parser sorts by name; the first fault a user hears of should be the first in the file.
   std::stable_sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   Table out;
@@ -114,7 +114,7 @@ Node parse_value(std::string_view text)
       const Node root = parse_toml(message("value = ", text), "--set");
       if (const Table* table = root.table(); table && table->size() == 1)
       {
-        Node value = table->front().second;
+        Node value = table->front().node;
         mark_as_command_line(value);
         return value;
       }

@@ -3,7 +3,6 @@
 
 #include <string>
 #include <string_view>
-#include <utility>
 #include <variant>
 #include <vector>
 
@@ -11,8 +10,9 @@ namespace plate
 {
 
 struct Node;
+struct Entry;
 using List = std::vector<Node>;
-using Table = std::vector<std::pair<std::string, Node>>; ///< in the order of the file
+using Table = std::vector<Entry>; ///< in the order of the file
 
 /// A value of the design file with the place it came from.
 struct Node
@@ -28,6 +28,13 @@ struct Node
   [[nodiscard]] const std::string* text() const { return std::get_if<std::string>(&value); }
   [[nodiscard]] const double* number() const { return std::get_if<double>(&value); }
   [[nodiscard]] const bool* flag() const { return std::get_if<bool>(&value); }
+};
+
+/// A name and its value in a table. (A std::pair would need the whole Node too early for Clang 14.)
+struct Entry
+{
+  std::string name;
+  Node node;
 };
 
 /// The entry of a table; null if it has none of that name.
