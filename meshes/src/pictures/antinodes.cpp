@@ -16,9 +16,10 @@ namespace
 
 // What deserves a sign, relative to the largest displacement of the plate and of the nodal domain.
 constexpr double least_of_plate = 0.08;
-constexpr double least_of_domain = 0.45;
+constexpr double least_of_domain = 0.6;
 constexpr double separation = 0.2;   // of antinodes in one domain, part of the plate's greatest extent
 constexpr double reach = 5.0;        // how far a sign may move from its antinode, in half-widths
+constexpr double tight_room = 1.05;  // the same for the only sign of a small domain
 constexpr double wanted_room = 1.35; // distance from lines and edges, in half-widths
 
 /// Connected sets of points with one sign, by union and find.
@@ -163,7 +164,9 @@ private:
       if (accepted.domain == domain && (std::abs(value(extremum)) < least_of_domain * accepted.largest ||
                                         (accepted.origin - position(extremum)).norm() < separation_))
         return;
-    const std::optional<int> found = roomy_point(extremum, domain);
+    const bool is_first = std::none_of(accepted_.begin(), accepted_.end(),
+                                       [&](const Accepted& accepted) { return accepted.domain == domain; });
+    const std::optional<int> found = roomy_point(extremum, domain, is_first);
     if (!found)
       return;
     const double largest = std::abs(value(extremum));
@@ -171,8 +174,8 @@ private:
     signs_.push_back({.position = position(*found), .value = value(*found)});
   }
 
-  /// The point of largest displacement near the antinode that leaves room for the sign; less room if there is none.
-  std::optional<int> roomy_point(int extremum, int domain)
+  /// The point of largest displacement near the antinode that leaves room for the sign; less room if it may be tight.
+  std::optional<int> roomy_point(int extremum, int domain, bool may_be_tight)
   {
     std::vector<int> near;
     for (std::size_t p = 0; p < field_.values().size(); ++p)
@@ -182,10 +185,11 @@ private:
         near.push_back(point);
     }
     std::stable_sort(near.begin(), near.end(), [&](int p, int q) { return std::abs(value(p)) > std::abs(value(q)); });
-    for (const double room : {wanted_room, 0.7 * wanted_room})
-      for (const int point : near)
-        if (is_free(position(point), room * half_width_))
-          return point;
+    for (const double room : {wanted_room, tight_room})
+      if (room == wanted_room || may_be_tight)
+        for (const int point : near)
+          if (is_free(position(point), room * half_width_))
+            return point;
     return std::nullopt;
   }
 

@@ -146,9 +146,18 @@ double bracketed_root(const Function& f, double f0, double f1)
 class Tracer
 {
 public:
-  Tracer(const RefinedSurface& surface, std::span<const double> nodal, const std::vector<double>& values, double level,
-         double rounding)
-      : surface_(surface), nodal_(nodal), values_(values), level_(level), rounding_(rounding)
+  struct Field
+  {
+    const RefinedSurface& surface;
+    std::span<const double> nodal;
+    const std::vector<double>& values; ///< at the surface's points
+    Interpolation interpolation;
+    double rounding; ///< values so close to the level count as equal to it
+  };
+
+  Tracer(const Field& field, double level)
+      : surface_(field.surface), nodal_(field.nodal), values_(field.values), interpolation_(field.interpolation),
+        rounding_(field.rounding), level_(level)
   {
   }
 
@@ -210,7 +219,10 @@ private:
     { return surface_.value(nodal_, parent, rs_high + x * (rs_low - rs_high)) - level_; };
     const double at_high = values_[static_cast<std::size_t>(surface_.triangles[t][high])] - level_;
     const double at_low = values_[static_cast<std::size_t>(surface_.triangles[t][low])] - level_;
-    const double x = at_high <= rounding_ ? 0.0 : bracketed_root(excess, at_high, at_low);
+    double x = 0.0;
+    if (at_high > rounding_)
+      x = interpolation_ == Interpolation::cubic ? bracketed_root(excess, at_high, at_low)
+                                                 : at_high / (at_high - at_low);
     const Eigen::Vector2d place = surface_.place(parent, rs_high + x * (rs_low - rs_high));
     crossings_.emplace(edge, place);
     return {.key = edge_key(edge), .place = place};
@@ -219,15 +231,17 @@ private:
   const RefinedSurface& surface_;
   std::span<const double> nodal_;
   const std::vector<double>& values_;
+  Interpolation interpolation_;
+  double rounding_;
   double level_;
-  double rounding_; ///< values so close to the level count as equal to it
   std::unordered_map<int, Eigen::Vector2d> crossings_;
 };
 
 } // namespace
 
-ContouredField::ContouredField(const RefinedSurface& surface, std::span<const double> nodal)
-    : surface_(surface), nodal_(nodal)
+ContouredField::ContouredField(const RefinedSurface& surface, std::span<const double> nodal,
+                               Interpolation interpolation)
+    : surface_(surface), nodal_(nodal), interpolation_(interpolation)
 {
   if (nodal.size() != surface.mesh.nodes.size())
     throw InvalidInput(message("picture: the field has ", nodal.size(), " values, the mesh ", surface.mesh.nodes.size(),
@@ -236,7 +250,7 @@ ContouredField::ContouredField(const RefinedSurface& surface, std::span<const do
     if (!std::isfinite(nodal[i]))
       throw InvalidInput(
           message("picture: the field has the value ", nodal[i], " at node ", i, "; all values must be finite"));
-  values_ = sample(surface, nodal);
+  values_ = sample(surface, nodal, interpolation);
   const auto [low, high] = std::minmax_element(values_.begin(), values_.end());
   lowest_ = *low;
   highest_ = *high;
@@ -246,14 +260,14 @@ ContouredField::ContouredField(const RefinedSurface& surface, std::span<const do
 std::vector<Polyline> ContouredField::lines(double level) const
 {
   std::vector<Piece> pieces;
-  Tracer(surface_, nodal_, values_, level, rounding_).add_contour(pieces);
+  Tracer({surface_, nodal_, values_, interpolation_, rounding_}, level).add_contour(pieces);
   return Chainer(pieces).chains();
 }
 
 std::vector<Polyline> ContouredField::region_above(double level) const
 {
   std::vector<Piece> pieces;
-  Tracer tracer(surface_, nodal_, values_, level, rounding_);
+  Tracer tracer({surface_, nodal_, values_, interpolation_, rounding_}, level);
   tracer.add_contour(pieces);
   tracer.add_boundary(pieces);
   return Chainer(pieces).chains();

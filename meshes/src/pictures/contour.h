@@ -13,14 +13,16 @@ namespace plate
 /// A nodal field on a refined surface, sampled once and contoured at many levels.
 ///
 /// Contours are found on the small triangles; each of their points is then moved along its edge to where the cubic
-/// field itself has the level, so that points lie on the true contour and only the chords between them do not.
+/// field itself has the level, so that points lie on the true contour and only the chords between them do not. (Fields
+/// kept within their nodes are drawn as the small triangles have them.)
 /// Points at the level, but for rounding, count as above it: a region all at one level has no stray contours.
 class ContouredField
 {
 public:
   /// Surface and nodal values must outlive the object.
   /// @throws InvalidInput if the field does not have one finite value for each node
-  ContouredField(const RefinedSurface& surface, std::span<const double> nodal);
+  ContouredField(const RefinedSurface& surface, std::span<const double> nodal,
+                 Interpolation interpolation = Interpolation::cubic);
 
   /// Contour lines at a level, in the plate's plane, the higher side to the left [m].
   [[nodiscard]] std::vector<Polyline> lines(double level) const;
@@ -36,6 +38,7 @@ public:
 private:
   const RefinedSurface& surface_;
   std::span<const double> nodal_;
+  Interpolation interpolation_;
   std::vector<double> values_;
   double lowest_ = 0.0;
   double highest_ = 0.0;

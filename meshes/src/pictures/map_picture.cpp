@@ -93,7 +93,7 @@ void write_map(const std::filesystem::path& path, const PlateView& view, const M
                const ColourMap& colours)
 {
   const PlateDrawing drawing(view);
-  const ContouredField field(drawing.surface(), map.values_mm);
+  const ContouredField field(drawing.surface(), map.values_mm, Interpolation::within_nodes);
   constexpr double top = 68.0;
   const double scale = std::min(430.0 / drawing.body_length(), 420.0 / drawing.body_width());
   const Eigen::Vector2d size = scale * Eigen::Vector2d(drawing.body_width(), drawing.body_length());

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <unordered_map>
 
 namespace plate
@@ -131,6 +132,45 @@ void find_edges(RefinedSurface& surface)
                                     .side = static_cast<int>(k)});
 }
 
+/// Node at (i, j) thirds of a cubic triangle, rows of j.
+constexpr std::array<std::array<std::size_t, 4>, 4> lattice_nodes = {
+    {{0, 3, 4, 1}, {8, 9, 5, 0}, {7, 6, 0, 0}, {2, 0, 0, 0}}};
+
+struct Range
+{
+  double low = std::numeric_limits<double>::infinity();
+  double high = -std::numeric_limits<double>::infinity();
+};
+
+/// Least and greatest value at the nodes of the third-sized triangle around a place: three of them inside it, two on
+/// its sides, one at its corners, so that both triangles of a side agree.
+Range range_of_nearest_nodes(const ShellMesh& mesh, std::span<const double> nodal, const RefinedSurface::Site& site)
+{
+  constexpr double rounding = 1e-9;
+  const double u = 3.0 * site.rs[0];
+  const double v = 3.0 * site.rs[1];
+  const auto i = static_cast<std::size_t>(std::clamp(u + rounding, 0.0, 3.0));
+  const auto j = static_cast<std::size_t>(std::clamp(v + rounding, 0.0, 3.0));
+  const double part_u = u - static_cast<double>(i);
+  const double part_v = v - static_cast<double>(j);
+  Range range;
+  const auto include = [&](double share, std::size_t column, std::size_t row)
+  {
+    if (share < rounding)
+      return;
+    const auto& nodes = mesh.triangles[static_cast<std::size_t>(site.triangle)];
+    const double value = nodal[static_cast<std::size_t>(nodes[lattice_nodes[row][column]])];
+    range.low = std::min(range.low, value);
+    range.high = std::max(range.high, value);
+  };
+  // Shares of the corners in linear interpolation; those without a share do not count.
+  include(1.0 - part_u - part_v, i, j);
+  include(part_u + part_v > 1.0 ? 1.0 - part_v : part_u, i + 1, j);
+  include(part_u + part_v > 1.0 ? 1.0 - part_u : part_v, i, j + 1);
+  include(part_u + part_v - 1.0, i + 1, j + 1);
+  return range;
+}
+
 void check_mesh(const ShellMesh& mesh)
 {
   if (mesh.nodes.empty() || mesh.triangles.empty())
@@ -211,12 +251,20 @@ int drawing_divisions(const ShellMesh& mesh, int pieces)
   return 3 * std::clamp(static_cast<int>(std::lround(wanted / 3.0)), 1, 6);
 }
 
-std::vector<double> sample(const RefinedSurface& surface, std::span<const double> nodal)
+std::vector<double> sample(const RefinedSurface& surface, std::span<const double> nodal, Interpolation interpolation)
 {
   std::vector<double> values;
   values.reserve(surface.sites.size());
   for (const RefinedSurface::Site& site : surface.sites)
-    values.push_back(surface.value(nodal, site.triangle, site.rs));
+  {
+    double value = surface.value(nodal, site.triangle, site.rs);
+    if (interpolation == Interpolation::within_nodes)
+    {
+      const auto [low, high] = range_of_nearest_nodes(surface.mesh, nodal, site);
+      value = std::clamp(value, low, high);
+    }
+    values.push_back(value);
+  }
   return values;
 }
 

@@ -59,7 +59,15 @@ struct RefinedSurface
 /// Divisions for small triangles of about the mesh's extent divided by `pieces`; a multiple of 3: nodes are points.
 [[nodiscard]] int drawing_divisions(const ShellMesh& mesh, int pieces);
 
+/// How a nodal field is drawn between its nodes.
+enum class Interpolation
+{
+  cubic,       ///< as the element has it: for mode shapes
+  within_nodes ///< cubic, but not beyond the nearest nodes: fields with kinks and plateaus do not ring
+};
+
 /// A nodal field of the mesh at the points of the surface [unit of the field].
-[[nodiscard]] std::vector<double> sample(const RefinedSurface& surface, std::span<const double> nodal);
+[[nodiscard]] std::vector<double> sample(const RefinedSurface& surface, std::span<const double> nodal,
+                                         Interpolation interpolation);
 
 } // namespace plate

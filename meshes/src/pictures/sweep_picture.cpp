@@ -280,7 +280,8 @@ private:
     for (const Eigen::Vector2d& p : curve.points)
       canvas_.dot(p, 2.2, black);
     const TextStyle style{.size = 9.5};
-    canvas_.text(curve.points.back() + Eigen::Vector2d(8.0, 0.0), label_number(1000.0 * sweep_.mass.back(), 1) + " g", style);
+    canvas_.text(curve.points.back() + Eigen::Vector2d(8.0, 0.0), label_number(1000.0 * sweep_.mass.back(), 1) + " g",
+                 style);
     canvas_.text(curve.points.front() - Eigen::Vector2d(8.0, 0.0), label_number(1000.0 * sweep_.mass.front(), 1),
                  {.size = 9.5, .align = Align::right});
   }

@@ -82,6 +82,29 @@ TEST_CASE("A region all at one level has no stray contours")
   CHECK(total_length(field.lines(0.0030)) == doctest::Approx(0.2).epsilon(1e-9));
 }
 
+TEST_CASE("A step between plateaus does not ring in a map kept within its nodes")
+{
+  // A cubic through a step overshoots it; what is kept within the nodes may not, anywhere.
+  const ShellMesh mesh = make_mesh({.length = 0.4, .width = 0.2, .num_x = 8, .num_y = 5});
+  const std::vector<double> values = at_nodes(mesh, [](double x, double y) { return x + 0.7 * y < 0.03 ? 2.5 : 3.9; });
+  const RefinedSurface surface = refine(mesh, 9);
+  const ContouredField ringing(surface, values);
+  CHECK(ringing.lowest() < 2.4);
+  CHECK(ringing.highest() > 4.0);
+  const ContouredField field(surface, values, Interpolation::within_nodes);
+  CHECK(field.lowest() == 2.5);
+  CHECK(field.highest() == 3.9);
+  CHECK(field.lines(2.5).empty());
+  // Contours of all levels stay between the nodes beside the step, one node apart (0.4 m / 24 and 0.2 m / 15).
+  for (const double level : {2.6, 3.2, 3.8})
+  {
+    const std::vector<Polyline> lines = field.lines(level);
+    REQUIRE(lines.size() == 1);
+    for (const Eigen::Vector2d& point : lines[0].points)
+      CHECK(std::abs(point[0] + 0.7 * point[1] - 0.03) <= 0.4 / 24 + 0.7 * 0.2 / 15);
+  }
+}
+
 TEST_CASE("A circular contour lies on the circle and its chords fall short by the second order only")
 {
   const ShellMesh mesh = make_mesh({.length = 0.4, .width = 0.4, .rise = 0.02, .num_x = 7, .num_y = 6});
