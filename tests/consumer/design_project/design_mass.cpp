@@ -17,7 +17,7 @@ int main()
   const char* const text = R"(
 outline = { kind = "ellipse", length = 200.0, width = 100.0 }
 thickness = { kind = "uniform", value = 3.0 }
-layup = { solid = "test_wood" }
+layup = { solid = "test_wood", grain = "follows" }
 [material.test_wood]
 E1 = 10.0
 E2 = 1.0
