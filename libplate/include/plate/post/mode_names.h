@@ -26,8 +26,9 @@ struct EdgeLikeness
 /// @param w  displacement along the normal at the nodes, any scale
 [[nodiscard]] EdgeLikeness edge_likeness(const ShellMesh& mesh, const Eigen::Ref<const Eigen::VectorXd>& w);
 
-/// Names of free-plate modes by shape: "M1", "M2", "M5" for the mode most like each (at least half), "" for the rest.
+/// Names of free-plate modes by shape: "M1", "M2", "M5" for the mode most like each, "" for the rest.
 ///
+/// At least half alike for M1 and M2, 0.15 for M5, which a bar spreads over several modes.
 /// @param normal_shapes  (num_nodes, num_modes) displacement along the normal, modes ascending
 [[nodiscard]] std::vector<std::string> name_modes(const ShellMesh& mesh, const Eigen::MatrixXd& normal_shapes);
 
