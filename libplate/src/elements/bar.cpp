@@ -22,14 +22,17 @@ double BarProfile::at(double s) const
 
 double torsional_stiffness(double width, double height, double G_width, double G_height)
 {
-  // Squeeze the height so that the section becomes isotropic, then use the classical series of the rectangle.
+  // Squeeze the height so that the section becomes isotropic, then use the classical series of the rectangle. It
+  // converges where the height is the longer side.
   const double ratio = height * std::sqrt(G_width / G_height) / width;
+  if (ratio < 1.0)
+    return torsional_stiffness(height, width, G_height, G_width);
   constexpr double pi = std::numbers::pi;
   double series = 0.0;
-  for (int n = 1; n <= 9; n += 2) // the terms fall as n^-5: nine terms give 1e-6
+  for (int n = 1; n <= 9; n += 2) // the terms fall as n^-5: these five leave 2e-5
     series += std::tanh(0.5 * n * pi * ratio) / std::pow(n, 5);
   const double factor = (1.0 - 192.0 / (std::pow(pi, 5) * ratio) * series) / 3.0;
-  return factor * G_width * height * std::pow(width, 3);
+  return factor * G_height * height * std::pow(width, 3); // along the long side the shear flows with the height
 }
 
 double glued_torsional_stiffness(double width, double height, double plate_thickness, double G_width, double G_height)

@@ -57,7 +57,7 @@ struct BarSection
 /// @param width,height  sides of the cross-section [m]
 /// @param G_width       shear modulus between the length and the width direction [Pa]
 /// @param G_height      shear modulus between the length and the height direction [Pa]
-/// @source [Lekhnitskii1968] sec. 41, series solution
+/// @source [Lekhnitskii1968] sec. 41, series solution; pinned by tests/unit/elements/bar_test.cpp
 [[nodiscard]] double torsional_stiffness(double width, double height, double G_width, double G_height);
 
 /// What a bar glued to a plate adds to the plate's torsional stiffness [N m2].

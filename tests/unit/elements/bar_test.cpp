@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sample_models.h"
+
+#include <plate/elements/bar.h>
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <utility>
+
+using namespace plate;
+
+TEST_CASE("the height of a bar is straight between its points and constant beyond them")
+{
+  const BarProfile profile = {.station = {-0.1, 0.0, 0.2}, .height = {3e-3, 12e-3, 4e-3}};
+  CHECK(profile.at(-0.5) == doctest::Approx(3e-3));
+  CHECK(profile.at(-0.1) == doctest::Approx(3e-3));
+  CHECK(profile.at(-0.05) == doctest::Approx(7.5e-3));
+  CHECK(profile.at(0.0) == doctest::Approx(12e-3));
+  CHECK(profile.at(0.15) == doctest::Approx(6e-3));
+  CHECK(profile.at(0.3) == doctest::Approx(4e-3));
+}
+
+TEST_CASE("torsional stiffness of isotropic rectangles is the tabulated one")
+{
+  // [Timoshenko1970] table of constants of torsion of a rectangular bar: k1 in G k1 (short side)^3 (long side), printed
+  // to three digits; 0.1406 for the square is printed to four in many texts.
+  const double G = 26e9;
+  const std::pair<double, double> table[] = {{1.2, 0.166}, {1.5, 0.196}, {2.0, 0.229}, {2.5, 0.249}, {3.0, 0.263},
+                                             {4.0, 0.281}, {5.0, 0.291}, {10.0, 0.312}};
+  const double b = 5e-3;
+  CHECK(torsional_stiffness(b, b, G, G) / (G * std::pow(b, 4)) == doctest::Approx(0.1406).epsilon(2e-4));
+  for (const auto& [ratio, k1] : table)
+  {
+    CHECK(std::abs(torsional_stiffness(b, ratio * b, G, G) / (G * b * b * b * ratio * b) - k1) < 6e-4);
+    CHECK(std::abs(torsional_stiffness(ratio * b, b, G, G) / (G * b * b * b * ratio * b) - k1) < 6e-4);
+  }
+}
+
+TEST_CASE("a thin orthotropic strip twists by the shear modulus of its broad face")
+{
+  // Membrane analogy: in a blade of width w standing h high the shear flows along the height, so GJ -> G_height h w^3/3;
+  // lying flat it flows along the width.
+  const double w = 1e-3;
+  const double h = 0.2;
+  CHECK(torsional_stiffness(w, h, 0.7e9, 0.4e9) == doctest::Approx(0.4e9 * h * w * w * w / 3.0).epsilon(0.01));
+  CHECK(torsional_stiffness(h, w, 0.7e9, 0.4e9) == doctest::Approx(0.7e9 * h * w * w * w / 3.0).epsilon(0.01));
+}
+
+TEST_CASE("torsional stiffness does not care which side is called width")
+{
+  for (const double h : {2e-3, 6e-3, 13e-3})
+    for (const double G : {0.2e9, 0.7e9, 2e9})
+      CHECK(torsional_stiffness(6e-3, h, 0.7e9, G) == doctest::Approx(torsional_stiffness(h, 6e-3, G, 0.7e9)).epsilon(5e-5));
+}
+
+TEST_CASE("a glued bar adds at least half of a free bar of twice its height, and the junction on top")
+{
+  // Without a plate to speak of there is no junction: a free end and a glued one, which has no free corner.
+  const double G = 0.7e9;
+  const double web = 0.5 * torsional_stiffness(6e-3, 24e-3, G, G);
+  CHECK(glued_torsional_stiffness(6e-3, 12e-3, 1e-6, G, G) == doctest::Approx(web).epsilon(1e-3));
+  CHECK(glued_torsional_stiffness(6e-3, 12e-3, 3e-3, G, G) > web);
+}
+
+TEST_CASE("section of a bar under a level plate: moments about the plate's mid-surface")
+{
+  const double t = 3e-3, h = 10e-3;
+  Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {h}}};
+  const BarSection s = bar_section(bar, t, h, Eigen::Matrix3d::Identity(), {});
+  const double E = 11e9;
+  const double arm = 0.5 * (t + h); // from the mid-surface down to the middle of the bar
+  CHECK(s.P[0] == doctest::Approx(E * h));
+  CHECK(s.P[1] == doctest::Approx(-E * h * arm));
+  CHECK(s.P[2] == doctest::Approx(E * (h * h * h / 12.0 + h * arm * arm)));
+  CHECK(s.mass[0] == doctest::Approx(400.0 * h));
+  CHECK(s.mass[1] == doctest::Approx(-400.0 * h * arm));
+  CHECK(s.mass[2] == doctest::Approx(400.0 * (h * h * h / 12.0 + h * arm * arm)));
+  CHECK(s.shear == doctest::Approx(5.0 / 6.0 * 671e6 * h)); // G13: bending in the plane of L and the height
+  CHECK(std::abs(s.shear_from_strain) < 1e-12);
+}
+
+TEST_CASE("a bar on a slope keeps the axes of its board")
+{
+  // Along a slope the modulus along the bar is that of the board at that angle between L and T ([Jones1999] eq. 2.97).
+  const double slope = 0.2;
+  const Eigen::Vector3d normal = Eigen::Vector3d(-slope, 0.0, 1.0).normalized();
+  Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {0.01}}};
+  const BarSection s = bar_section(bar, 3e-3, 0.01, shell_frame(normal, {}), {});
+  const OrthotropicElastic m = bar.material.elastic;
+  const double c2 = 1.0 / (1.0 + slope * slope);
+  const double s2 = 1.0 - c2;
+  const double S = c2 * c2 / m.E1 + s2 * s2 / m.E3 + c2 * s2 * (1.0 / m.G13 - 2.0 * m.nu13 / m.E1);
+  CHECK(s.P[0] == doctest::Approx(0.01 / S).epsilon(1e-10));
+  // Shear strain (along, normal) per strain along it under stress along it, from the strains of the board.
+  const double c = std::sqrt(c2), si = std::sqrt(s2);
+  const double e_L = c2 / m.E1 - m.nu13 * s2 / m.E1;
+  const double e_T = s2 / m.E3 - m.nu13 * c2 / m.E1;
+  const double shear = 2.0 * c * si * (e_T - e_L) + (c2 - s2) * c * si / m.G13;
+  CHECK(s.shear_from_strain == doctest::Approx(shear / S).epsilon(1e-10));
+}
