@@ -8,7 +8,7 @@
 find_package(doctest 2.4 REQUIRED)
 
 # LeakSanitizer must not report what the libraries we link keep until exit.
-set(LIBPLATE_TEST_ENVIRONMENT "LSAN_OPTIONS=suppressions=${CMAKE_CURRENT_LIST_DIR}/leaks.supp:print_suppressions=0")
+set(LIBPLATE_TEST_ENVIRONMENT "OPENBLAS_NUM_THREADS=1" "LSAN_OPTIONS=suppressions=${CMAKE_CURRENT_LIST_DIR}/leaks.supp:print_suppressions=0")
 
 function(libplate_test name)
   cmake_parse_arguments(arg "" "" "SOURCES;LONG_SOURCES;LIBRARIES;LABELS;ENVIRONMENT" ${ARGN})

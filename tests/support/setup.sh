@@ -11,6 +11,9 @@ readonly LIBPLATE_PACKAGES=(
   doctest-dev                                   # tests
 )
 
+# The dense blocks here are small: more threads of OpenBLAS gain little, and on a busy machine they wait for each other.
+export OPENBLAS_NUM_THREADS=1
+
 say()
 {
   printf '== %s\n' "$*"
