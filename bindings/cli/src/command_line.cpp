@@ -44,7 +44,7 @@ void add_common_options(CLI::App& command, Typed& typed)
   add_repeatable(command, "--set", typed.overrides, "override a key of the file, e.g. --set arching.height=16")
       ->type_name("KEY=VALUE");
   command.add_flag("--timing", typed.common.timing, "add the seconds taken to the results");
-  command.add_option("--threads", typed.common.threads, "number of threads; the machine decides if left out")
+  command.add_option("--threads", typed.common.threads, "number of threads (1)")
       ->type_name("N")
       ->check(CLI::Range(1, most_threads));
   command.set_help_flag("--help,-h", "print this text");

@@ -25,7 +25,7 @@ struct CommonOptions
   std::string out;                                            ///< folder for files; empty for none
   std::vector<std::pair<std::string, std::string>> overrides; ///< KEY and VALUE of each --set
   bool timing = false;                                        ///< adds seconds to the results
-  int threads = 0;                                            ///< 0: as many as the machine has
+  int threads = 1; ///< of the dense kernels; more gain little and slow a busy machine down
 };
 
 struct ModesRequest

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "commands.h"
 #include "interrupt.h"
+#include "threads.h"
 
 #include <plate/core/error.h>
 
@@ -15,6 +16,10 @@ int run(int argc, const char* const* argv)
   const plate::CommandLine line = plate::parse_command_line(argc, argv);
   if (line.text)
     std::cout << *line.text << std::flush;
+  if (line.modes)
+    plate::set_num_threads(line.modes->common.threads);
+  if (line.sweep)
+    plate::set_num_threads(line.sweep->common.threads);
   const int status = line.modes   ? plate::run_modes(*line.modes)
                      : line.sweep ? plate::run_sweep(*line.sweep)
                                   : plate::exit_done;

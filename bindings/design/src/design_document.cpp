@@ -41,6 +41,18 @@ std::string read_file(const std::filesystem::path& path)
   throw DesignError(message("--set: ", key, ": ", what));
 }
 
+[[noreturn]] void fail_unknown(std::string_view path)
+{
+  const std::size_t dot = path.rfind('.');
+  const std::string_view parent = dot == std::string_view::npos ? std::string_view() : path.substr(0, dot);
+  std::string names;
+  for (const std::string& name : names_in_table(parent))
+    names += (names.empty() ? "" : ", ") + name;
+  fail_set(path,
+           message("unknown key; nearest: ", nearest_key(path),
+                   names.empty() ? "" : message("; keys of ", parent.empty() ? "the file" : parent, ": ", names)));
+}
+
 /// A key that names a value, or one number of a list of numbers.
 const Key& settable_key(std::string_view path)
 {
@@ -52,7 +64,7 @@ const Key& settable_key(std::string_view path)
       return *key;
   if (is_table_path(path))
     fail_set(path, "is a table; set one of its keys");
-  fail_set(path, message("unknown key; nearest: ", nearest_key(path)));
+  fail_unknown(path);
 }
 
 const Key& numeric_key(std::string_view path)

@@ -1,0 +1,128 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "run_plate.h"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <sstream>
+#include <string>
+
+using nlohmann::json;
+using namespace plate::test;
+
+namespace
+{
+
+constexpr const char* caution = "A prediction does not replace a test piece.";
+
+} // namespace
+
+TEST_CASE("modes prints JSON with the promised keys and frequencies of the right size")
+{
+  const Workshop shop;
+  const Run run = run_plate({"modes", shop.write("flat.toml", quick_design()), "--json", "--count", "6"});
+  CHECK(run.status == 0);
+  CHECK(run.err.empty());
+  const json result = json::parse(run.out);
+  CHECK(result.at("title") == "Flat spruce");
+  CHECK(result.at("rigid_modes") == 6);
+  CHECK(result.at("unknowns").get<int>() > 1000);
+  CHECK(result.at("mass_g").get<double>() == doctest::Approx(70.0).epsilon(1e-6)); // 350 x 200 x 2.5 mm, 400 kg/m3
+  CHECK(result.count("seconds") == 0);
+  REQUIRE(result.at("modes").size() == 6);
+  // Free flat spruce plate by 3D elasticity, p-version elements converged to 1e-5 (derivation: tests/reference).
+  constexpr std::array<double, 6> reference = {49.563, 93.320, 111.064, 136.810, 147.811, 247.071};
+  for (std::size_t i = 0; i < 6; ++i)
+  {
+    const json& mode = result.at("modes").at(i);
+    CHECK(mode.at("number") == i + 1);
+    CHECK(mode.at("frequency_hz").get<double>() == doctest::Approx(reference[i]).epsilon(0.005)); // coarse mesh
+    CHECK(mode.contains("name"));
+    CHECK(mode.at("loss_percent").get<double>() > 0.0);
+  }
+  CHECK(result.at("modes").at(0).at("name") == "M1"); // the twist, from the picture of any free plate
+}
+
+TEST_CASE("modes prints a table that ends with the caution")
+{
+  const Workshop shop;
+  const Run run = run_plate({"modes", shop.write("flat.toml", quick_design()), "--count", "3"});
+  CHECK(run.status == 0);
+  CHECK(run.out.find("Flat spruce") != std::string::npos);
+  CHECK(run.out.find("70.0 g") != std::string::npos);
+  CHECK(run.out.find(" 49.") != std::string::npos);
+  const std::string last_line = std::string(caution) + "\n";
+  REQUIRE(run.out.size() > last_line.size());
+  CHECK(run.out.substr(run.out.size() - last_line.size()) == last_line);
+}
+
+TEST_CASE("modes writes all its files, the same bytes on each run")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const Run first = run_plate({"modes", design, "--count", "2", "--out", shop.path("a/b")});
+  const Run second = run_plate({"modes", design, "--count", "2", "--out", shop.path("c")});
+  CHECK(first.status == 0);
+  CHECK(first.out == second.out);
+  const std::set<std::string> expected = {"arching.png", "arching.svg",   "mode_01.png",  "mode_01.svg", "mode_02.png",
+                                          "mode_02.svg", "modes.csv",     "modes.json",   "modes.png",   "modes.svg",
+                                          "plate.vtu",   "thickness.png", "thickness.svg"};
+  CHECK(shop.content("a/b") == expected);
+  CHECK(shop.content("c") == expected);
+  for (const std::string& name : expected)
+  {
+    CAPTURE(name);
+    const std::string bytes = bytes_of(shop.path("a/b/" + name));
+    CHECK_FALSE(bytes.empty());
+    const bool same = bytes == bytes_of(shop.path("c/" + name));
+    CHECK(same);
+  }
+}
+
+TEST_CASE("modes.csv and modes.json say the same as the JSON on standard output")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const Run run = run_plate({"modes", design, "--json", "--count", "3", "--out", shop.path("out")});
+  CHECK(bytes_of(shop.path("out/modes.json")) == run.out);
+  const json result = json::parse(run.out);
+  std::istringstream csv(bytes_of(shop.path("out/modes.csv")));
+  std::string line;
+  std::getline(csv, line);
+  CHECK(line.rfind("number,frequency_hz,", 0) == 0);
+  for (const json& mode : result.at("modes"))
+  {
+    REQUIRE(std::getline(csv, line));
+    const std::size_t comma = line.find(',');
+    CHECK(std::stoi(line) == mode.at("number").get<int>());
+    CHECK(std::stod(line.substr(comma + 1)) == doctest::Approx(mode.at("frequency_hz").get<double>()).epsilon(1e-8));
+  }
+  CHECK_FALSE(std::getline(csv, line));
+}
+
+TEST_CASE("timing adds seconds and nothing else changes")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  json timed = json::parse(run_plate({"modes", design, "--json", "--timing", "--count", "2"}).out);
+  const json plain = json::parse(run_plate({"modes", design, "--json", "--count", "2", "--threads", "2"}).out);
+  const json seconds = timed.at("seconds");
+  for (const char* part : {"mesh", "assemble", "solve"})
+    CHECK(seconds.at("total").get<double>() >= seconds.at(part).get<double>());
+  timed.erase("seconds");
+  CHECK(timed == plain);
+}
+
+TEST_CASE("an override changes the design")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const Run run =
+      run_plate({"modes", design, "--json", "--count", "1", "--set", "thickness.value=5", "--set", "title=Thick"});
+  const json result = json::parse(run.out);
+  CHECK(result.at("title") == "Thick");
+  CHECK(result.at("mass_g").get<double>() == doctest::Approx(140.0).epsilon(1e-6));
+}

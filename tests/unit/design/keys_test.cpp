@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/design/keys.h>
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <set>
+#include <string>
+
+using namespace plate;
+
+TEST_CASE("each key is declared once, with help, and is found by its own name")
+{
+  std::set<std::string_view> names;
+  for (const Key& key : design_keys())
+  {
+    CAPTURE(key.name);
+    CHECK(names.insert(key.name).second);
+    CHECK_FALSE(key.help.empty());
+    std::string path(key.name);
+    if (const std::size_t list = path.find("[]"); list != std::string::npos)
+      path.replace(list, 2, ".3");
+    if (const std::size_t any = path.find('*'); any != std::string::npos)
+      path.replace(any, 1, "my_wood");
+    CHECK(find_key(path) == &key);
+    CHECK(is_table_path(path) == false);
+  }
+}
+
+TEST_CASE("declarations fit their kind")
+{
+  for (const Key& key : design_keys())
+  {
+    CAPTURE(key.name);
+    const bool words = key.kind == KeyKind::choice || key.kind == KeyKind::choices;
+    const bool list = key.kind == KeyKind::numbers || key.kind == KeyKind::choices;
+    CHECK(key.choices.empty() != words);
+    CHECK((key.count > 0) == list);
+    if (key.default_number)
+    {
+      CHECK(key.kind == KeyKind::number);
+      CHECK(key.range.contains(*key.default_number));
+    }
+    if (key.kind == KeyKind::number)
+      CHECK(key.range.low < key.range.high);
+  }
+}
+
+TEST_CASE("units convert to SI")
+{
+  // Definitions of the units: International System of Units, 9th edition (BIPM 2019).
+  CHECK(find_key("outline.length")->unit.si == 1e-3);
+  CHECK(find_key("material.spruce.E1")->unit.si == 1e9);
+  CHECK(find_key("material.spruce.density")->unit.si == 1.0);
+  CHECK(find_key("material.spruce.loss")->unit.si == 0.01);
+  CHECK(find_key("layup.angle")->unit.si == doctest::Approx(std::numbers::pi / 180.0).epsilon(1e-15));
+}
+
+TEST_CASE("a range knows open and closed ends and refuses NaN")
+{
+  const KeyRange open{.low = 0.0, .high = 1.0, .above = true, .below = true};
+  CHECK_FALSE(open.contains(0.0));
+  CHECK(open.contains(0.5));
+  CHECK_FALSE(open.contains(1.0));
+  const KeyRange closed{.low = 0.0, .high = 1.0};
+  CHECK(closed.contains(0.0));
+  CHECK(closed.contains(1.0));
+  CHECK_FALSE(closed.contains(-1e-300));
+  CHECK_FALSE(closed.contains(std::nan("")));
+  CHECK_FALSE(KeyRange().contains(std::nan("")));
+  CHECK(KeyRange().contains(std::numeric_limits<double>::max()));
+}
+
+TEST_CASE("the nearest key is in the same table before it is in another")
+{
+  CHECK(nearest_key("arching.heigth") == "arching.height");
+  CHECK(nearest_key("soundhole.2.lenght") == "soundhole.2.length");
+  CHECK(nearest_key("material.oak.densty") == "material.oak.density");
+  CHECK(nearest_key("layup.plies.4.tickness") == "layup.plies.4.thickness");
+  CHECK(nearest_key("arching.lower_bout") == "outline.lower_bout");
+  CHECK(nearest_key("titel") == "title");
+}
+
+TEST_CASE("what a key allows is said in words")
+{
+  CHECK(allowed_values(*find_key("layup.scale")) == "a number, greater than 0 and at most 100");
+  CHECK(allowed_values(*find_key("soundhole.1.where")) == "a list of 2 numbers in mm, at least -3000 and at most 3000");
+  CHECK(allowed_values(*find_key("layup.grain")) == "one of \"carved\", \"follows\"");
+}
