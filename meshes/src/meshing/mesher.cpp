@@ -51,6 +51,7 @@ void name_boundary(PlanformMesh& mesh, const PlateGeometry& geometry, const Plat
 // From the corner mesh to the cubic one.
 void finish(const CornerMesh& corners, const PlateGeometry& geometry, const PlateBoundary& boundary, PlanformMesh& mesh)
 {
+  mesh.outline_kind = geometry.outline.index();
   mesh.boundary.resize(boundary.loops.size());
   raise_to_cubic(corners, mesh);
   name_boundary(mesh, geometry, boundary);
@@ -64,7 +65,7 @@ void check_same_kind(const PlanformMesh& mesh, const PlateGeometry& changed, con
 {
   const auto fits = [&]
   {
-    if (boundary.loops.size() != mesh.stations.size() || changed.bar.has_value() != !mesh.bar_rows.empty())
+    if (changed.outline.index() != mesh.outline_kind || boundary.loops.size() != mesh.stations.size() || changed.bar.has_value() != !mesh.bar_rows.empty())
       return false;
     for (std::size_t l = 0; l < boundary.loops.size(); ++l)
       if (mesh.stations[l].empty() ||

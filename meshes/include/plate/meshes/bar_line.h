@@ -17,7 +17,7 @@ struct BarFootprintShape
   double offset;       ///< y of its middle, positive to the bass side of a top [m]
   double length;       ///< [m]
   double width;        ///< [m]
-  Angle angle;         ///< of its axis from the centre line, from x to y
+  Angle angle = {};    ///< of its axis from the centre line, from x to y
   double apex = 0.0;   ///< distance from its middle along its axis where it is highest: mesh lines cross there [m]
 };
 

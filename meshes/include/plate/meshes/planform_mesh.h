@@ -44,6 +44,7 @@ struct PlanformMesh
   std::vector<EdgeGroup> boundary;                                           ///< as in ShellMesh
   std::vector<BarFootprint> bars;                                            ///< as in ShellMesh
   MeshOptions options;                                                       ///< it was made with
+  std::size_t outline_kind = 0;                                              ///< Outline::index() of its geometry
   int num_corners = 0; ///< corner nodes: those on the boundary, the strips' inner ones, the bar's, then the free ones
   std::vector<std::vector<BoundaryStation>> stations; ///< per loop, in the order of the boundary corner nodes
   std::vector<BarRows> bar_rows;                      ///< none or one per bar

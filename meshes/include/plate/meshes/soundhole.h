@@ -17,12 +17,12 @@ namespace plate
 /// Described for the side y > 0. Measures left out follow the plate (f_hole_with_defaults()).
 struct FHole
 {
-  std::optional<double> length;          ///< over all, along the centre line of the plate [m]
-  std::optional<Eigen::Vector2d> where;  ///< middle between the eyes; the nicks lie at its x [m]
-  std::optional<double> upper_eye;       ///< diameter [m]
-  std::optional<double> lower_eye;       ///< diameter [m]
-  std::optional<double> stem;            ///< width of the stem [m]
-  std::optional<Angle> tilt;             ///< of the line through the eyes from the centre line, lower eye outwards
+  std::optional<double> length = {};          ///< over all, along the centre line of the plate [m]
+  std::optional<Eigen::Vector2d> where = {};  ///< middle between the eyes; the nicks lie at its x [m]
+  std::optional<double> upper_eye = {};       ///< diameter [m]
+  std::optional<double> lower_eye = {};       ///< diameter [m]
+  std::optional<double> stem = {};            ///< width of the stem [m]
+  std::optional<Angle> tilt = {};             ///< of the line through the eyes from the centre line, lower eye outwards
   bool mirror = true;                    ///< a second one on the other side of the centre line
 };
 
