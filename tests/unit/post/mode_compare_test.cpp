@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sample_models.h"
+
+#include <plate/core/error.h>
+#include <plate/post/mode_compare.h>
+#include <plate/solvers/modal.h>
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <random>
+#include <utility>
+#include <vector>
+
+using namespace plate;
+
+namespace
+{
+
+constexpr double length = 0.2; // [m]
+constexpr double width = 0.12; // [m]
+
+/// Lowest modes of a free arched spruce plate.
+ModeShapes arched_modes(int cells_x, int cells_y, double size = 1.0)
+{
+  test::GridPlate grid = {.x = {}, .y = {}, .surface = test::biparabolic(size * length, size * width, size * 0.01), .thickness = size * 3e-3};
+  for (int i = 0; i <= cells_x; ++i)
+    grid.x.push_back(size * length * (static_cast<double>(i) / cells_x - 0.5));
+  for (int i = 0; i <= cells_y; ++i)
+    grid.y.push_back(size * width * (static_cast<double>(i) / cells_y - 0.5));
+  const Model model = test::plate_model(test::grid_mesh(grid), test::solid(test::reference_spruce(), size * 3e-3));
+  const System system = assemble(model);
+  return mode_shapes(model.mesh, system.dofs, solve_modes(system, {.num_modes = 8}).shapes);
+}
+
+/// Best sum over all ways to give each row a column of its own.
+double brute_force(const Eigen::MatrixXd& score)
+{
+  std::vector<int> columns(static_cast<std::size_t>(score.cols()));
+  std::iota(columns.begin(), columns.end(), 0);
+  double best = -1e300;
+  do
+  {
+    double sum = 0.0;
+    for (Eigen::Index row = 0; row < score.rows(); ++row)
+      sum += score(row, columns[static_cast<std::size_t>(row)]);
+    best = std::max(best, sum);
+  } while (std::next_permutation(columns.begin(), columns.end()));
+  return best;
+}
+
+} // namespace
+
+TEST_CASE("modes of one plate are alike to themselves and to nothing else")
+{
+  // Modes are orthogonal with the mass; the volumes of the nodes stand for it up to the integration of products of
+  // shapes and rotary inertia.
+  const ModeShapes modes = arched_modes(6, 4);
+  const Eigen::MatrixXd likeness = modal_assurance(modes, modes);
+  for (Eigen::Index i = 0; i < likeness.rows(); ++i)
+    for (Eigen::Index j = 0; j < likeness.cols(); ++j)
+      CHECK(std::abs(likeness(i, j) - (i == j ? 1.0 : 0.0)) < (i == j ? 1e-12 : 1e-3));
+}
+
+TEST_CASE("likeness knows neither sign nor scale, and halves for a mixture of two modes")
+{
+  const ModeShapes modes = arched_modes(6, 4);
+  ModeShapes changed = modes;
+  changed.displacement *= -3.7;
+  changed.displacement.col(2) = modes.displacement.col(2) + modes.displacement.col(3); // equal norms
+  const Eigen::MatrixXd likeness = modal_assurance(modes, changed);
+  CHECK(likeness(0, 0) == doctest::Approx(1.0));
+  CHECK(likeness(2, 2) == doctest::Approx(0.5).epsilon(0.01));
+  CHECK(likeness(3, 2) == doctest::Approx(0.5).epsilon(0.01));
+}
+
+TEST_CASE("modes are recognised on another mesh and on a plate of another size")
+{
+  const ModeShapes coarse = arched_modes(12, 8);
+  const ModeShapes fine = arched_modes(15, 10);
+  const ModeShapes large = arched_modes(14, 9, 1.5);
+  for (const ModeShapes* other : {&fine, &large})
+  {
+    const Eigen::MatrixXd likeness = modal_assurance(coarse, *other);
+    for (Eigen::Index i = 0; i < likeness.rows(); ++i)
+      CHECK(likeness(i, i) > 0.95); // nearest nodes: a few per cent are lost between them
+  }
+}
+
+TEST_CASE("assignment finds the largest sum that trying all finds")
+{
+  std::mt19937 random(4);
+  std::uniform_real_distribution<double> uniform(0.0, 1.0);
+  for (const auto& [rows, columns] : {std::pair(1, 1), std::pair(3, 3), std::pair(4, 6), std::pair(6, 6), std::pair(2, 7)})
+    for (int repeat = 0; repeat < 20; ++repeat)
+    {
+      Eigen::MatrixXd score(rows, columns);
+      for (double& value : score.reshaped())
+        value = std::round(10.0 * uniform(random)) / 10.0; // with ties
+      const std::vector<int> assignment = best_assignment(score);
+      REQUIRE(assignment.size() == static_cast<std::size_t>(rows));
+      std::vector<int> sorted = assignment;
+      std::sort(sorted.begin(), sorted.end());
+      CHECK(std::adjacent_find(sorted.begin(), sorted.end()) == sorted.end());
+      double sum = 0.0;
+      for (int row = 0; row < rows; ++row)
+        sum += score(row, assignment[static_cast<std::size_t>(row)]);
+      CHECK(sum == doctest::Approx(brute_force(score)).epsilon(1e-12));
+    }
+}
+
+TEST_CASE("the assignment gives up the best pair where that serves the sum")
+{
+  Eigen::MatrixXd score(2, 2);
+  score << 0.9, 0.8, 0.7, 0.1; // greedy: 0.9 + 0.1
+  CHECK(best_assignment(score) == std::vector<int>{1, 0});
+  CHECK_THROWS_AS((void)best_assignment(Eigen::MatrixXd::Zero(3, 2)), InvalidInput);
+}
