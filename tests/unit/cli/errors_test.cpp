@@ -67,10 +67,10 @@ TEST_CASE("a wrong design is one line with file, line and key, and leaves no fil
 {
   const Workshop shop;
   const std::vector<std::pair<std::string, std::string>> faults = {
-      {"[arching]\nheigth = 3\n", ":19: arching.heigth = 3: unknown key; nearest: arching.height"},
-      {"[arching]\nkind = 3\n", ":19: arching.kind = 3"},
-      {"[[soundhole]]\nkind = \"slot\"\ncentre = [0, 150]\nlength = 30\nwidth = 5\n", ":18: soundhole.1:"},
-      {"[support]\nedge = \"glued\"\n", ":19: support.edge = \"glued\""}};
+      {"[arching]\nheigth = 3\n", ":24: arching.heigth = 3: unknown key; nearest: arching.height"},
+      {"[arching]\nkind = 3\n", ":24: arching.kind = 3"},
+      {"[[soundhole]]\nkind = \"slot\"\ncentre = [0, 150]\nlength = 30\nwidth = 5\n", ":23: soundhole.1:"},
+      {"[support]\nedge = \"glued\"\n", ":24: support.edge = \"glued\""}};
   for (const auto& [text, message] : faults)
   {
     const std::string design = shop.write("flat.toml", quick_design() + text);

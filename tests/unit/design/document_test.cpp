@@ -88,7 +88,7 @@ TEST_CASE("an override is checked like the file and says where it comes from")
   check_message(error_of_set(sandwich(), "outline", "3"), "--set: outline:", {"table"});
   check_message(error_of_set(sandwich(), "", "3"), "--set: ", {"unknown key"});
   check_message(error_of_set(sandwich(), "outline.", "3"), "--set: ", {"unknown key"});
-  check_message(error_of_set(sandwich(), "layup.solid", "spruce"), "--set: layup.solid", {"contradicts"});
+  check_message(error_of_set(sandwich(), "layup.solid", "spruce"), "top.toml:6: layup.plies", {"contradicts layup.solid"});
   check_message(error_of_set(DesignDocument::from_text(small_plate, "top.toml"), "soundhole.1.length", "70"),
                 "--set: soundhole.1.length:", {"no entry 1"});
 }

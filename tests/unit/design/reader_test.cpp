@@ -63,7 +63,7 @@ TEST_CASE("arching, thickness, grain and mesh size are read")
 TEST_CASE("soundholes are read with their own keys and with defaults")
 {
   const Design design = read(bouts_top + "[[soundhole]]\nkind = \"f\"\nlength = 80\nwhere = [-20, 62]\nupper_eye = 7\n"
-                                         "lower_eye = 9\nstem = 6\ntilt = 8\n"
+                                         "lower_eye = 9\nstem = 6\ntilt = 32\n"
                                          "[[soundhole]]\nkind = \"slot\"\ncentre = [130, 30]\nlength = 40\nwidth = 6\n"
                                          "angle = -12\nmirror = false\n");
   REQUIRE(design.geometry.soundholes.size() == 2);
@@ -74,7 +74,7 @@ TEST_CASE("soundholes are read with their own keys and with defaults")
   CHECK(*f.upper_eye == doctest::Approx(0.007));
   CHECK(*f.lower_eye == doctest::Approx(0.009));
   CHECK(*f.stem == doctest::Approx(0.006));
-  CHECK(f.tilt->in_radians() == doctest::Approx(8 * degree));
+  CHECK(f.tilt->in_radians() == doctest::Approx(32 * degree));
   CHECK(f.mirror);
   const auto& slot = std::get<Slot>(design.geometry.soundholes[1]);
   CHECK(slot.centre.x() == doctest::Approx(0.130));
@@ -113,8 +113,8 @@ TEST_CASE("the bar is highest where its axis meets the bridge line")
     CHECK(profile.at(apex) == doctest::Approx(0.014));
     CHECK(profile.at(-0.155) == doctest::Approx(0.003));
     CHECK(profile.at(0.155) == doctest::Approx(0.003));
-    const double step = 0.01 * (apex + 0.155);
-    CHECK(profile.at(apex - step) > 0.014 - 0.2 * 0.01 * 0.011); // a straight side falls by 0.01 of 11 mm
+    const double step = (apex + 0.155) / 16;
+    CHECK(profile.at(apex - step) > 0.014 - 0.3 * 0.011 / 16); // a straight side falls by 1/16 of 11 mm
     for (std::size_t i = 1; i < profile.station.size(); ++i)
       CHECK(profile.station[i] > profile.station[i - 1]);
   }
