@@ -10,16 +10,14 @@
 
 #include <Eigen/Geometry>
 
-#include <array>
 #include <cmath>
 #include <cstddef>
+#include <future>
 
 namespace plate
 {
 namespace
 {
-
-constexpr std::array<const char*, 2> picture_endings = {".svg", ".png"};
 
 std::string two_digits(Eigen::Index number)
 {
@@ -89,18 +87,14 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
   return pictures;
 }
 
-void write_pictures(const OutputFolder& folder, const ModesResult& result)
+void write_pictures(const OutputFolder& folder, const PlateView& view, const std::vector<ModeShapePicture>& modes,
+                    const std::string& ending)
 {
-  const PlateView view{.mesh = result.model.mesh, .title = result.design.title};
-  const std::vector<ModeShapePicture> modes = mode_pictures(result);
-  for (const std::string ending : picture_endings)
-  {
-    for (const ModeShapePicture& mode : modes)
-      write_mode_picture(folder.file("mode_" + two_digits(mode.number) + ending), view, mode);
-    write_contact_sheet(folder.file("modes" + ending), view, modes);
-    write_thickness_map(folder.file("thickness" + ending), view);
-    write_arching_map(folder.file("arching" + ending), view);
-  }
+  for (const ModeShapePicture& mode : modes)
+    write_mode_picture(folder.file("mode_" + two_digits(mode.number) + ending), view, mode);
+  write_contact_sheet(folder.file("modes" + ending), view, modes);
+  write_thickness_map(folder.file("thickness" + ending), view);
+  write_arching_map(folder.file("arching" + ending), view);
 }
 
 } // namespace
@@ -109,8 +103,13 @@ void write_modes_files(const OutputFolder& folder, const ModesResult& result, bo
 {
   folder.write("modes.json", modes_json(result, timing));
   folder.write("modes.csv", modes_csv(result));
+  const PlateView view{.mesh = result.model.mesh, .title = result.design.title};
+  const std::vector<ModeShapePicture> modes = mode_pictures(result);
+  // Drawing takes longer than solving; the two formats share nothing but the data they read.
+  std::future<void> svg = std::async(std::launch::async, [&] { write_pictures(folder, view, modes, ".svg"); });
   write_vtu(folder.file("plate.vtu"), result.model.mesh, vtk_fields(result));
-  write_pictures(folder, result);
+  write_pictures(folder, view, modes, ".png");
+  svg.get();
 }
 
 } // namespace plate
