@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
-// The order at which frequencies converge. A plate without Poisson contraction, hinged on two sides and free on two, bends
-// as a hinged beam: the exact solution of first-order shear theory is smooth, w = sin(m pi x/L), and its frequency is
-// known in closed form.
+// The order at which frequencies converge. A plate without Poisson contraction, hinged on two sides and free on two,
+// bends as a hinged beam: the exact solution of first-order shear theory is smooth, w = sin(m pi x/L), and its
+// frequency is known in closed form.
 #include "sample_models.h"
 
 #include <plate/solvers/modal.h>

@@ -70,10 +70,16 @@ Response respond(const Model& model, const test::Field& field)
 }
 
 /// Symmetric laminate with every bending coupling.
-Laminate symmetric_laminate() { return test::stack(test::carbon_epoxy(), 0.4e-3, {20, -50, -50, 20}); }
+Laminate symmetric_laminate()
+{
+  return test::stack(test::carbon_epoxy(), 0.4e-3, {20, -50, -50, 20});
+}
 
 /// Every coupling there is: B too.
-Laminate general_laminate() { return test::stack(test::carbon_epoxy(), 0.4e-3, {20, -50, 90}); }
+Laminate general_laminate()
+{
+  return test::stack(test::carbon_epoxy(), 0.4e-3, {20, -50, 90});
+}
 
 SectionStiffness section_of(const Model& model)
 {
@@ -90,7 +96,8 @@ TEST_CASE("constant membrane strain is exact on curved-edge triangles")
 {
   const Model model = distorted_plate(symmetric_laminate(), Edges::curved);
   const Eigen::Vector3d strain(3e-4, -2e-4, 5e-4);
-  const Response r = respond(model, {.displacement = [&](const Eigen::Vector3d& x)
+  const Response r = respond(model, {.displacement =
+                                         [&](const Eigen::Vector3d& x)
                                      {
                                        return Eigen::Vector3d(strain(0) * x.x() + 0.7 * strain(2) * x.y(),
                                                               strain(1) * x.y() + 0.3 * strain(2) * x.x(), 0.0);
@@ -106,8 +113,9 @@ TEST_CASE("constant curvature of the directors alone has the energy of bending a
   const Model model = distorted_plate(symmetric_laminate(), Edges::straight);
   const SectionStiffness s = section_of(model);
   const Eigen::Vector3d kappa(0.4, -0.3, 0.5); // [1/m]
-  const auto beta = [&](const Eigen::Vector3d& x)
-  { return Eigen::Vector3d(kappa(0) * x.x() + 0.5 * kappa(2) * x.y(), kappa(1) * x.y() + 0.5 * kappa(2) * x.x(), 0.0); };
+  const auto beta = [&](const Eigen::Vector3d& x) {
+    return Eigen::Vector3d(kappa(0) * x.x() + 0.5 * kappa(2) * x.y(), kappa(1) * x.y() + 0.5 * kappa(2) * x.x(), 0.0);
+  };
   const Response r = respond(model, {.displacement = no_shift, .director_change = beta});
   // Mean of beta beta^T over the rectangle: second moments L^2/12 and W^2/12.
   Eigen::Matrix2d J;
@@ -128,14 +136,15 @@ TEST_CASE("constant bending, twisting and stretching of an unsymmetric laminate 
     // Director follows the slope, so there is no shear strain: beta = -grad w.
     const auto displacement = [&](const Eigen::Vector3d& x)
     {
-      return Eigen::Vector3d(
-          strain(0) * x.x() + 0.5 * strain(2) * x.y(), strain(1) * x.y() + 0.5 * strain(2) * x.x(),
-          -0.5 * (kappa(0) * x.x() * x.x() + kappa(1) * x.y() * x.y() + kappa(2) * x.x() * x.y()));
+      return Eigen::Vector3d(strain(0) * x.x() + 0.5 * strain(2) * x.y(), strain(1) * x.y() + 0.5 * strain(2) * x.x(),
+                             -0.5 * (kappa(0) * x.x() * x.x() + kappa(1) * x.y() * x.y() + kappa(2) * x.x() * x.y()));
     };
-    const auto beta = [&](const Eigen::Vector3d& x)
-    { return Eigen::Vector3d(kappa(0) * x.x() + 0.5 * kappa(2) * x.y(), kappa(1) * x.y() + 0.5 * kappa(2) * x.x(), 0.0); };
+    const auto beta = [&](const Eigen::Vector3d& x) {
+      return Eigen::Vector3d(kappa(0) * x.x() + 0.5 * kappa(2) * x.y(), kappa(1) * x.y() + 0.5 * kappa(2) * x.x(), 0.0);
+    };
     const Response r = respond(model, {.displacement = displacement, .director_change = beta});
-    const double energy = 0.5 * area * (strain.dot(s.P[0] * strain) + 2.0 * strain.dot(s.P[1] * kappa) + kappa.dot(s.P[2] * kappa));
+    const double energy =
+        0.5 * area * (strain.dot(s.P[0] * strain) + 2.0 * strain.dot(s.P[1] * kappa) + kappa.dot(s.P[2] * kappa));
     CHECK(r.energy == doctest::Approx(energy).epsilon(1e-10));
     CHECK(r.residual_inside < 1e-9);
   }
@@ -168,7 +177,8 @@ TEST_CASE("a board cut across its grain stretches without shear force if the dir
   const double tilt = 0.35;
   const double run_out = 0.15;
   const Eigen::Vector3d axis = Eigen::Vector3d(std::cos(run_out), 0.0, std::sin(run_out));
-  const Eigen::Vector3d up = Eigen::Vector3d(-std::sin(run_out) * std::cos(tilt), -std::sin(tilt), std::cos(run_out) * std::cos(tilt));
+  const Eigen::Vector3d up =
+      Eigen::Vector3d(-std::sin(run_out) * std::cos(tilt), -std::sin(tilt), std::cos(run_out) * std::cos(tilt));
   REQUIRE(std::abs(axis.dot(up)) < 1e-15);
   model.material.axes = {.axis = axis, .up = up};
   const SectionStiffness s = section_of(model);

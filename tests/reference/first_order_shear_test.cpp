@@ -48,7 +48,10 @@ test::Surface paraboloid(double a, double height)
 
 const std::vector<double> four_directions = {0, 45, -45, 90, 90, -45, 45, 0};
 
-void check(const Model& model, const std::string& name) { test::check_modes(model, "first_order_shear.csv", name); }
+void check(const Model& model, const std::string& name)
+{
+  test::check_modes(model, "first_order_shear.csv", name);
+}
 
 } // namespace
 
@@ -62,7 +65,8 @@ TEST_CASE("free spruce rectangles")
 
 TEST_CASE("free laminate of four directions")
 {
-  check(free_plate({0.30, 0.20}, test::flat(), test::stack(test::carbon_epoxy(), 0.125e-3, four_directions), 12, 8), "C2");
+  check(free_plate({0.30, 0.20}, test::flat(), test::stack(test::carbon_epoxy(), 0.125e-3, four_directions), 12, 8),
+        "C2");
 }
 
 TEST_CASE("free isotropic square with its edge layer")
@@ -80,19 +84,22 @@ TEST_CASE("arched spruce rectangles")
 TEST_CASE("arched laminate of four directions")
 {
   check(free_plate({0.35, 0.20}, test::biparabolic(0.35, 0.20, 0.015),
-                   test::stack(test::carbon_epoxy(), 0.125e-3, four_directions), 18, 10), "C");
+                   test::stack(test::carbon_epoxy(), 0.125e-3, four_directions), 18, 10),
+        "C");
 }
 
 TEST_CASE("isotropic paraboloid over a square")
 {
-  check(free_plate({1.0, 1.0}, paraboloid(1.0, 0.05), test::solid(test::isotropic(70e9, 0.3, 2700.0), 10e-3), 10, 10), "E");
+  check(free_plate({1.0, 1.0}, paraboloid(1.0, 0.05), test::solid(test::isotropic(70e9, 0.3, 2700.0), 10e-3), 10, 10),
+        "E");
 }
 
 TEST_CASE("thick square resting on its edges: softer than the benchmark's hard support, in-plane modes as published")
 {
   // [NAFEMS1989] test FV52: side 10 m, thickness 1 m, steel. In-plane modes 193.59, 206.19, 206.19 Hz are published for
-  // edges that hold w only. Bending with such edges, first-order theory, computed independently for this project: 44.11,
-  // 106.98 (twice), 162.33 Hz; the published 45.897 Hz belongs to edges that hold the tangential rotation too.
+  // edges that hold w only. Bending with such edges, first-order theory, computed independently for this
+  // project: 44.11, 106.98 (twice), 162.33 Hz; the published 45.897 Hz belongs to edges that hold the tangential
+  // rotation too.
   Model model = free_plate({10.0, 10.0}, test::flat(), test::solid(test::isotropic(200e9, 0.3, 8000.0), 1.0), 8, 8);
   test::support_all_sides(model, EdgeSupport::rest);
   const System system = assemble(model);

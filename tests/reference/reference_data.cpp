@@ -59,8 +59,8 @@ void check_modes(const Model& model, const std::string& file, const std::string&
   {
     const double computed = scale * modes.frequencies_hz(static_cast<Eigen::Index>(i));
     const double difference = 100.0 * (computed / values[i].value - 1.0);
-    CHECK_MESSAGE(std::abs(difference) < values[i].tolerance_percent, name, " ", values[i].quantity, ": computed ", computed,
-                  ", reference ", values[i].value, ", difference ", difference, " %");
+    CHECK_MESSAGE(std::abs(difference) < values[i].tolerance_percent, name, " ", values[i].quantity, ": computed ",
+                  computed, ", reference ", values[i].value, ", difference ", difference, " %");
     worst = std::max(worst, std::abs(difference));
   }
   MESSAGE(name, ": ", system.K.rows(), " unknowns, largest difference ", worst, " % of at most ",

@@ -14,9 +14,9 @@ using namespace plate;
 namespace
 {
 
-constexpr double length = 0.35; // [m]
-constexpr double width = 0.20;  // [m]
-constexpr double arch = 0.015;  // [m]
+constexpr double length = 0.35;             // [m]
+constexpr double width = 0.20;              // [m]
+constexpr double arch = 0.015;              // [m]
 constexpr double spruce_thickness = 2.5e-3; // [m]
 
 Model plain_plate(const Laminate& laminate, double height, int cells_x, int cells_y)
@@ -36,15 +36,22 @@ bool outside_slots(double x, double y)
 }
 
 /// Footprint x -125...125, y 17...23 mm.
-bool under_bar(double x, double y) { return std::abs(x) < 0.125 && y > 0.017 && y < 0.023; }
+bool under_bar(double x, double y)
+{
+  return std::abs(x) < 0.125 && y > 0.017 && y < 0.023;
+}
 
-bool nowhere_cut(double, double) { return true; }
+bool nowhere_cut(double, double)
+{
+  return true;
+}
 
 /// A grid with lines along slots and bar, and strips along the free edges.
 test::GridPlate detailed_grid()
 {
-  return {.x = {-.175, -.172, -.153, -.137, -.128, -.125, -.122, -.105, -.085, -.068, -.058, -.055, -.052, -.035, -.018, 0,
-                .010,  .012,  .015,  .018,  .028,  .045,  .065,  .085,  .105,  .122,  .125,  .128,  .137,  .153,  .172,  .175},
+  return {.x = {-.175, -.172, -.153, -.137, -.128, -.125, -.122, -.105, -.085, -.068, -.058,
+                -.055, -.052, -.035, -.018, 0,     .010,  .012,  .015,  .018,  .028,  .045,
+                .065,  .085,  .105,  .122,  .125,  .128,  .137,  .153,  .172,  .175},
           .y = {-.1,  -.097, -.08, -.063, -.060, -.057, -.055, -.052, -.049, -.035, -.018, 0,    .013, .017,
                 .020, .023,  .028, .038,  .049,  .052,  .055,  .057,  .060,  .063,  .08,   .097, .1},
           .surface = test::biparabolic(length, width, arch),
@@ -78,7 +85,10 @@ Laminate sandwich(const Material& core, double core_thickness, Grain grain)
   return {{face, {.material = core, .thickness = core_thickness, .grain = grain}, face}};
 }
 
-void check(const Model& model, const std::string& name) { test::check_modes(model, "solid_elasticity.csv", name); }
+void check(const Model& model, const std::string& name)
+{
+  test::check_modes(model, "solid_elasticity.csv", name);
+}
 
 } // namespace
 

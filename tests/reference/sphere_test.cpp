@@ -46,8 +46,8 @@ ShellMesh sphere(double radius, double thickness, int n)
             const int v = b + step * (mirrored ? i : j);
             return node({sx * (thirds - u - v), sy * u, sz * v});
           };
-          mesh.triangles.push_back({at(0, 0), at(3, 0), at(0, 3), at(1, 0), at(2, 0), at(2, 1), at(1, 2), at(0, 2),
-                                    at(0, 1), at(1, 1)});
+          mesh.triangles.push_back(
+              {at(0, 0), at(3, 0), at(0, 3), at(1, 0), at(2, 0), at(2, 1), at(1, 2), at(0, 2), at(0, 1), at(1, 1)});
         };
         for (int i = 0; i < n; ++i)
           for (int j = 0; i + j < n; ++j)
@@ -65,8 +65,8 @@ ShellMesh sphere(double radius, double thickness, int n)
 TEST_CASE("a closed steel sphere has six rigid motions and the bending modes of thin-shell theory")
 {
   // Benchmark of [Hayek1966]: R 2.5 m, h 0.1 m, E 200 GPa, nu 0.3, 7800 kg/m3; thin-shell theory with bending,
-  // recomputed for this project: 237.246 (n = 2, five-fold), 282.854 (n = 3, seven-fold), 305.239 Hz (n = 4, nine-fold).
-  // Thin-shell theory leaves out what is of the order of (h/R)^2 n^2: 0.2 % here.
+  // recomputed for this project: 237.246 (n = 2, five-fold), 282.854 (n = 3, seven-fold), 305.239 Hz (n = 4,
+  // nine-fold). Thin-shell theory leaves out what is of the order of (h/R)^2 n^2: 0.2 % here.
   const double h = 0.1;
   const Model model = test::plate_model(sphere(2.5, h, 6), test::solid(test::isotropic(200e9, 0.3, 7800.0), h));
   const System system = assemble(model);

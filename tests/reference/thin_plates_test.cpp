@@ -41,7 +41,10 @@ TEST_CASE("thin square, hinged on four sides")
   test::check_modes(model, "thin_plates.csv", "SSSS", to_lambda());
 }
 
-TEST_CASE("thin square, free") { test::check_modes(thin_square(), "thin_plates.csv", "FFFF", to_lambda()); }
+TEST_CASE("thin square, free")
+{
+  test::check_modes(thin_square(), "thin_plates.csv", "FFFF", to_lambda());
+}
 
 TEST_CASE("thin square, clamped on four sides")
 {

@@ -139,7 +139,8 @@ void straighten_edges(ShellMesh& mesh)
 {
   for (const auto& triangle : mesh.triangles)
   {
-    const auto node = [&](std::size_t k) -> Eigen::Vector3d& { return mesh.nodes[static_cast<std::size_t>(triangle[k])]; };
+    const auto node = [&](std::size_t k) -> Eigen::Vector3d&
+    { return mesh.nodes[static_cast<std::size_t>(triangle[k])]; };
     for (std::size_t edge = 0; edge < 3; ++edge)
     {
       const Eigen::Vector3d from = node(edge);

@@ -26,7 +26,8 @@ namespace plate::test
 [[nodiscard]] Material reference_balsa();
 
 /// Solid plate: a laminate of one ply.
-[[nodiscard]] Laminate solid(const Material& material, double thickness, double degrees = 0.0, Grain grain = Grain::laid);
+[[nodiscard]] Laminate solid(const Material& material, double thickness, double degrees = 0.0,
+                             Grain grain = Grain::laid);
 
 /// Laminate of equal plies, inside first.
 [[nodiscard]] Laminate stack(const Material& material, double ply_thickness, const std::vector<double>& degrees);

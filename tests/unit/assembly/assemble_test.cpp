@@ -26,10 +26,10 @@ Model barred_plate(double arch)
                           .surface = test::biparabolic(length, width, arch),
                           .thickness = thickness};
   grid.under_bar = [](double x, double y) { return std::abs(x) < 0.06 && y > 0.02 && y < 0.03; };
-  Model model = test::plate_model(test::grid_mesh(grid), test::solid(test::reference_spruce(), thickness, 0, Grain::carved));
-  model.bars = {{.material = test::reference_spruce(),
-                 .width = 0.01,
-                 .profile = {{-0.06, 0.0, 0.06}, {4e-3, 10e-3, 4e-3}}}};
+  Model model =
+      test::plate_model(test::grid_mesh(grid), test::solid(test::reference_spruce(), thickness, 0, Grain::carved));
+  model.bars = {
+      {.material = test::reference_spruce(), .width = 0.01, .profile = {{-0.06, 0.0, 0.06}, {4e-3, 10e-3, 4e-3}}}};
   return model;
 }
 
@@ -93,8 +93,8 @@ TEST_CASE("mass and centre of gravity of a flat plate with a bar have a closed f
   const System system = assemble(barred_plate(0.0));
   const double rho = 400.0;
   const double plate = rho * length * width * thickness;
-  // Bar: mean height 7 mm; its centre lies half the plate and half the height below: mean of h (t + h)/2 along it, and the
-  // mean of h^2 of a straight line from 4 to 10 is (16 + 40 + 100)/3 = 52 mm2.
+  // Bar: mean height 7 mm; its centre lies half the plate and half the height below: mean of h (t + h)/2 along it, and
+  // the mean of h^2 of a straight line from 4 to 10 is (16 + 40 + 100)/3 = 52 mm2.
   const double bar = rho * 0.12 * 0.01 * 7e-3;
   const double bar_moment_z = -rho * 0.12 * 0.01 * 0.5 * (thickness * 7e-3 + 52e-6);
   CHECK(system.mass == doctest::Approx(plate + bar).epsilon(1e-12));
@@ -129,7 +129,8 @@ TEST_CASE("the same model gives the same bits")
 TEST_CASE("the typical frequency is the first bending frequency of a free strip")
 {
   // Free beam: 22.373 / (2 pi L^2) sqrt(D/m), L the diagonal of the plate, D the mean of both directions.
-  const Model model = test::plate_model(test::rectangle(0.3, 0.3, 2, 2, 3e-3), test::solid(test::isotropic(70e9, 0.0, 2700.0), 3e-3));
+  const Model model =
+      test::plate_model(test::rectangle(0.3, 0.3, 2, 2, 3e-3), test::solid(test::isotropic(70e9, 0.0, 2700.0), 3e-3));
   const double D = 70e9 * 27e-9 / 12.0;
   CHECK(assemble(model).typical_frequency_hz ==
         doctest::Approx(22.373 / (2.0 * 3.14159265 * 0.18) * std::sqrt(D / (2700.0 * 3e-3))).epsilon(2e-3));

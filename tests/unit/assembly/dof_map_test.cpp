@@ -21,7 +21,10 @@ Model sample_plate(double arch = 0.0)
                            test::solid(test::reference_spruce(), 3e-3));
 }
 
-Eigen::Index num_rigid(const Model& model) { return rigid_motions(model, number_unknowns(model)).cols(); }
+Eigen::Index num_rigid(const Model& model)
+{
+  return rigid_motions(model, number_unknowns(model)).cols();
+}
 
 Eigen::Index num_rigid(Model model, EdgeSupport support)
 {
@@ -34,11 +37,10 @@ Eigen::Index num_rigid(Model model, EdgeSupport support)
 TEST_CASE("unknowns are numbered from zero without gaps, and a support holds what it says")
 {
   // Of x, y, z and two rotations: rest holds z, hinged x, y, z, clamped all.
-  const std::pair<EdgeSupport, std::array<bool, 5>> cases[] = {
-      {EdgeSupport::free, {false, false, false, false, false}},
-      {EdgeSupport::rest, {false, false, true, false, false}},
-      {EdgeSupport::hinged, {true, true, true, false, false}},
-      {EdgeSupport::clamped, {true, true, true, true, true}}};
+  const std::pair<EdgeSupport, std::array<bool, 5>> cases[] = {{EdgeSupport::free, {false, false, false, false, false}},
+                                                               {EdgeSupport::rest, {false, false, true, false, false}},
+                                                               {EdgeSupport::hinged, {true, true, true, false, false}},
+                                                               {EdgeSupport::clamped, {true, true, true, true, true}}};
   for (const auto& [support, held] : cases)
   {
     Model model = sample_plate();

@@ -46,7 +46,10 @@ bool complains_of(const std::string& words, Change change)
 
 } // namespace
 
-TEST_CASE("a sound model passes") { CHECK(complaint(sample()) == ""); }
+TEST_CASE("a sound model passes")
+{
+  CHECK(complaint(sample()) == "");
+}
 
 TEST_CASE("each way to break a model is named")
 {

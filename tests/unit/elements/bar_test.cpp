@@ -26,8 +26,8 @@ TEST_CASE("torsional stiffness of isotropic rectangles is the tabulated one")
   // [Timoshenko1970] table of constants of torsion of a rectangular bar: k1 in G k1 (short side)^3 (long side), printed
   // to three digits; 0.1406 for the square is printed to four in many texts.
   const double G = 26e9;
-  const std::pair<double, double> table[] = {{1.2, 0.166}, {1.5, 0.196}, {2.0, 0.229}, {2.5, 0.249}, {3.0, 0.263},
-                                             {4.0, 0.281}, {5.0, 0.291}, {10.0, 0.312}};
+  const std::pair<double, double> table[] = {{1.2, 0.166}, {1.5, 0.196}, {2.0, 0.229}, {2.5, 0.249},
+                                             {3.0, 0.263}, {4.0, 0.281}, {5.0, 0.291}, {10.0, 0.312}};
   const double b = 5e-3;
   CHECK(torsional_stiffness(b, b, G, G) / (G * std::pow(b, 4)) == doctest::Approx(0.1406).epsilon(2e-4));
   for (const auto& [ratio, k1] : table)
@@ -39,8 +39,8 @@ TEST_CASE("torsional stiffness of isotropic rectangles is the tabulated one")
 
 TEST_CASE("a thin orthotropic strip twists by the shear modulus of its broad face")
 {
-  // Membrane analogy: in a blade of width w standing h high the shear flows along the height, so GJ -> G_height h w^3/3;
-  // lying flat it flows along the width.
+  // Membrane analogy: in a blade of width w standing h high the shear flows along the height, so GJ -> G_height h
+  // w^3/3; lying flat it flows along the width.
   const double w = 1e-3;
   const double h = 0.2;
   CHECK(torsional_stiffness(w, h, 0.7e9, 0.4e9) == doctest::Approx(0.4e9 * h * w * w * w / 3.0).epsilon(0.01));
@@ -51,7 +51,8 @@ TEST_CASE("torsional stiffness does not care which side is called width")
 {
   for (const double h : {2e-3, 6e-3, 13e-3})
     for (const double G : {0.2e9, 0.7e9, 2e9})
-      CHECK(torsional_stiffness(6e-3, h, 0.7e9, G) == doctest::Approx(torsional_stiffness(h, 6e-3, G, 0.7e9)).epsilon(5e-5));
+      CHECK(torsional_stiffness(6e-3, h, 0.7e9, G) ==
+            doctest::Approx(torsional_stiffness(h, 6e-3, G, 0.7e9)).epsilon(5e-5));
 }
 
 TEST_CASE("a glued bar adds at least half of a free bar of twice its height, and the junction on top")

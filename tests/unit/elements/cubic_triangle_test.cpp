@@ -14,7 +14,10 @@ namespace
 
 constexpr double inner_points[4][2] = {{0.1, 0.2}, {0.7, 0.05}, {1.0 / 3.0, 1.0 / 3.0}, {0.2, 0.75}};
 
-double factorial(int n) { return n < 2 ? 1.0 : n * factorial(n - 1); }
+double factorial(int n)
+{
+  return n < 2 ? 1.0 : n * factorial(n - 1);
+}
 
 /// Quadrature of xi^a eta^b over its exact integral a! b! / (a + b + 2)!.
 double quadrature_ratio(int a, int b)
@@ -42,8 +45,8 @@ TEST_CASE("nodes come in the order a mesh promises: corners, edges walked round,
 {
   const auto nodes = CubicTriangle::node_coordinates();
   const double t = 1.0 / 3.0;
-  const double expected[10][2] = {{0, 0},         {1, 0},     {0, 1},     {t, 0}, {2 * t, 0},
-                                  {2 * t, t},     {t, 2 * t}, {0, 2 * t}, {0, t}, {t, t}};
+  const double expected[10][2] = {{0, 0},     {1, 0},     {0, 1},     {t, 0}, {2 * t, 0},
+                                  {2 * t, t}, {t, 2 * t}, {0, 2 * t}, {0, t}, {t, t}};
   for (int i = 0; i < CubicTriangle::num_nodes; ++i)
   {
     CHECK(nodes(i, 0) == doctest::Approx(expected[i][0]));
@@ -72,8 +75,10 @@ TEST_CASE("gradients are the differences of the shape functions")
   for (const auto& p : inner_points)
   {
     const auto gradient = CubicTriangle::gradient(p[0], p[1]);
-    const CubicTriangle::Vector along_xi = (CubicTriangle::shape(p[0] + h, p[1]) - CubicTriangle::shape(p[0] - h, p[1])) / (2 * h);
-    const CubicTriangle::Vector along_eta = (CubicTriangle::shape(p[0], p[1] + h) - CubicTriangle::shape(p[0], p[1] - h)) / (2 * h);
+    const CubicTriangle::Vector along_xi =
+        (CubicTriangle::shape(p[0] + h, p[1]) - CubicTriangle::shape(p[0] - h, p[1])) / (2 * h);
+    const CubicTriangle::Vector along_eta =
+        (CubicTriangle::shape(p[0], p[1] + h) - CubicTriangle::shape(p[0], p[1] - h)) / (2 * h);
     CHECK((gradient.col(0) - along_xi).cwiseAbs().maxCoeff() < 1e-8);
     CHECK((gradient.col(1) - along_eta).cwiseAbs().maxCoeff() < 1e-8);
   }

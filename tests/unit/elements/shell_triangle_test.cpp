@@ -44,7 +44,10 @@ ShellTriangleNodes curved_element()
 ShellMaterial carved_hybrid()
 {
   return {.laminate = {{{.material = test::reference_carbon(), .thickness = 0.2e-3, .angle = Angle::degrees(20)},
-                        {.material = test::reference_spruce(), .thickness = 2.0e-3, .angle = Angle::degrees(10), .grain = Grain::carved},
+                        {.material = test::reference_spruce(),
+                         .thickness = 2.0e-3,
+                         .angle = Angle::degrees(10),
+                         .grain = Grain::carved},
                         {.material = test::reference_carbon(), .thickness = 0.1e-3, .angle = Angle::degrees(-40)}}}};
 }
 
@@ -98,7 +101,8 @@ std::vector<ShellTriangleNodes> sphere_octant(double radius, double thickness, i
 }
 
 /// Kinetic energy of the six rigid motions, twice: mass, moments and inertia.
-Eigen::Matrix<double, 6, 6> rigid_inertia(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar)
+Eigen::Matrix<double, 6, 6> rigid_inertia(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                          const Bar* bar)
 {
   ShellTriangle::Matrix M;
   ShellTriangle::mass(nodes, material, bar, M);
@@ -184,7 +188,7 @@ TEST_CASE("a flat element has the mass and the inertia of a flat plate")
   // Triangle with one corner at the origin: integral of y^2 is b h^3/12; the thickness adds t^2/12 per area.
   const double y2 = 0.03 * std::pow(0.02, 3) / 12.0;
   CHECK(I(3, 3) == doctest::Approx(rho * t * (y2 + area * t * t / 12.0)).epsilon(1e-12));
-  CHECK(I(1, 3) == doctest::Approx(0.0)); // the mid-surface lies in z = 0
+  CHECK(I(1, 3) == doctest::Approx(0.0));                                        // the mid-surface lies in z = 0
   CHECK(I(2, 3) == doctest::Approx(rho * t * area * 0.02 / 3.0).epsilon(1e-12)); // w = y on a turn about x
 }
 

@@ -61,7 +61,10 @@ Eigen::Matrix<double, 5, 5> turned_compliance(const OrthotropicElastic& m, const
   return S;
 }
 
-Eigen::Vector3d normal_at_slope(double zx, double zy) { return Eigen::Vector3d(-zx, -zy, 1.0).normalized(); }
+Eigen::Vector3d normal_at_slope(double zx, double zy)
+{
+  return Eigen::Vector3d(-zx, -zy, 1.0).normalized();
+}
 
 SectionStiffness spruce_section(double zx, double zy, double degrees, Grain grain, const MaterialAxes& axes = {})
 {
@@ -93,7 +96,8 @@ TEST_CASE("compliance of a ply is the compliance tensor turned into the frame of
   {
     const Angle angle = Angle::radians(3.0 * uniform(random));
     const Eigen::Matrix3d frame = shell_frame(normal_at_slope(uniform(random), uniform(random)), {});
-    const Eigen::Matrix3d turn_about_z = Eigen::AngleAxisd(angle.in_radians(), Eigen::Vector3d::UnitZ()).toRotationMatrix();
+    const Eigen::Matrix3d turn_about_z =
+        Eigen::AngleAxisd(angle.in_radians(), Eigen::Vector3d::UnitZ()).toRotationMatrix();
     const auto carved = ply_compliance(spruce, angle, Grain::carved, frame, {});
     CHECK(carved.isApprox(turned_compliance(spruce.elastic, frame, turn_about_z), 1e-12));
     const Eigen::Matrix3d turn_about_normal =
@@ -130,8 +134,10 @@ TEST_CASE("a slope of 0.4 across the grain takes more than half of the stiffness
   CHECK(s.P[0](1, 1) / 2.5e-3 == doctest::Approx(P22).epsilon(1e-10));
   CHECK(s.P[2](1, 1) == doctest::Approx(P22 * std::pow(2.5e-3, 3) / 12.0).epsilon(1e-10));
   // Held shear strain would double it: 561 MPa, computed independently for this project.
-  const auto Q = ply_compliance(test::reference_spruce(), {}, Grain::carved,
-                                shell_frame(normal_at_slope(0.0, 0.4), {}), {}).inverse().eval();
+  const auto Q =
+      ply_compliance(test::reference_spruce(), {}, Grain::carved, shell_frame(normal_at_slope(0.0, 0.4), {}), {})
+          .inverse()
+          .eval();
   CHECK(Q(1, 1) / 1e6 == doctest::Approx(561.0).epsilon(2e-3));
 }
 
@@ -167,13 +173,17 @@ TEST_CASE("the energy of a section is positive in any frame")
   {
     const Laminate laminate = {
         {{.material = test::reference_carbon(), .thickness = 0.2e-3, .angle = Angle::radians(uniform(random))},
-         {.material = test::reference_spruce(), .thickness = 1.8e-3, .angle = Angle::radians(uniform(random)), .grain = Grain::carved},
+         {.material = test::reference_spruce(),
+          .thickness = 1.8e-3,
+          .angle = Angle::radians(uniform(random)),
+          .grain = Grain::carved},
          {.material = test::reference_balsa(), .thickness = 1.0e-3, .grain = Grain::carved}}};
     const Eigen::Matrix3d frame = shell_frame(normal_at_slope(uniform(random), uniform(random)), {});
     // Scaled to strains of like size: curvature times half the thickness.
     Eigen::Matrix<double, 8, 1> scale;
     scale << 1.0, 1.0, 1.0, Eigen::Vector3d::Constant(1.0 / 1.5e-3), 1.0, 1.0;
-    const Matrix8d C = scale.asDiagonal() * section_energy(section_stiffness(laminate, 3e-3, frame, {})) * scale.asDiagonal();
+    const Matrix8d C =
+        scale.asDiagonal() * section_energy(section_stiffness(laminate, 3e-3, frame, {})) * scale.asDiagonal();
     const Eigen::SelfAdjointEigenSolver<Matrix8d> eigen(C, Eigen::EigenvaluesOnly);
     CHECK(eigen.eigenvalues()(0) > 1e-5 * eigen.eigenvalues()(7));
   }
@@ -183,7 +193,8 @@ TEST_CASE("turning the grain in the board is the same as turning the board")
 {
   const double turn = 0.3;
   const Eigen::Matrix3d frame = shell_frame(normal_at_slope(0.2, -0.3), {});
-  const MaterialAxes turned = {.axis = Eigen::Vector3d(std::cos(turn), std::sin(turn), 0.0), .up = Eigen::Vector3d::UnitZ()};
+  const MaterialAxes turned = {.axis = Eigen::Vector3d(std::cos(turn), std::sin(turn), 0.0),
+                               .up = Eigen::Vector3d::UnitZ()};
   Laminate laminate = test::solid(test::reference_spruce(), 2e-3, 0, Grain::carved);
   const SectionStiffness board = section_stiffness(laminate, 2e-3, frame, turned);
   laminate.plies[0].angle = Angle::radians(turn);
@@ -202,7 +213,8 @@ TEST_CASE("a carved core between laid skins shears as the core alone where the s
                              {.material = test::reference_carbon(), .thickness = thin}}};
   const Eigen::Matrix3d frame = shell_frame(normal_at_slope(0.1, 0.4), {});
   const SectionStiffness with = section_stiffness(skinned, total_thickness(skinned), frame, {});
-  const SectionStiffness bare = section_stiffness(test::solid(test::reference_spruce(), 2.5e-3, 0, Grain::carved), 2.5e-3, frame, {});
+  const SectionStiffness bare =
+      section_stiffness(test::solid(test::reference_spruce(), 2.5e-3, 0, Grain::carved), 2.5e-3, frame, {});
   CHECK(with.G0.isApprox(bare.G0, 1e-4));
   CHECK(with.shear.isApprox(bare.shear, 1e-4));
 }

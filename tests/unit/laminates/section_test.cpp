@@ -53,15 +53,19 @@ TEST_CASE("A, B and D of the textbook laminate [0/30/-45]")
   // [Kaw2006] examples 4.2 and 4.3, 5 mm plies, confirmed by recomputation. The book counts plies from the top with z
   // down, we count them from the inside with z outward: its first ply and ours both lie at the least z.
   const SectionStiffness s = flat_section(test::stack(test::carbon_epoxy(), 5e-3, {0, 30, -45}));
-  CHECK(difference(s.P[0], symmetric(1.7392409e9, 3.8838641e8, 5.6633731e7, 4.5325351e8, -1.1406361e8, 4.5248254e8)) < 1e-7);
-  CHECK(difference(s.P[1], symmetric(-3.1288338e6, 9.8552155e5, -1.0716561e6, 1.1577907e6, -1.0716561e6, 9.8552155e5)) < 1e-7);
-  CHECK(difference(s.P[2], symmetric(3.3432034e4, 6.4609772e3, -5.2402937e3, 9.3197713e3, -5.5959131e3, 7.6627797e3)) < 1e-7);
+  CHECK(difference(s.P[0], symmetric(1.7392409e9, 3.8838641e8, 5.6633731e7, 4.5325351e8, -1.1406361e8, 4.5248254e8)) <
+        1e-7);
+  CHECK(difference(s.P[1], symmetric(-3.1288338e6, 9.8552155e5, -1.0716561e6, 1.1577907e6, -1.0716561e6, 9.8552155e5)) <
+        1e-7);
+  CHECK(difference(s.P[2], symmetric(3.3432034e4, 6.4609772e3, -5.2402937e3, 9.3197713e3, -5.5959131e3, 7.6627797e3)) <
+        1e-7);
 }
 
 TEST_CASE("a laminate of four directions is isotropic in its plane, not in bending")
 {
   // [0/45/-45/90]s of 0.125 mm plies, computed independently for this project from the textbook formulas.
-  const SectionStiffness s = flat_section(test::stack(test::carbon_epoxy(), 0.125e-3, {0, 45, -45, 90, 90, -45, 45, 0}));
+  const SectionStiffness s =
+      flat_section(test::stack(test::carbon_epoxy(), 0.125e-3, {0, 45, -45, 90, 90, -45, 45, 0}));
   CHECK(difference(s.P[0], symmetric(7.63682177e7, 2.26073555e7, 0, 7.63682177e7, 0, 2.68804311e7)) < 1e-8);
   CHECK((s.P[0](0, 0) - s.P[0](0, 1)) / 2.0 == doctest::Approx(s.P[0](2, 2)).epsilon(1e-12)); // what isotropic means
   CHECK(difference(s.P[2], symmetric(10.6907041, 1.5759708, 0.6697851, 2.6532832, 0.6697851, 1.9320604)) < 1e-7);
@@ -129,7 +133,8 @@ TEST_CASE("turning the reference axis by the angle of the plies is the same as t
     const Eigen::Vector3d strain(e(0, 0), e(1, 1), 2.0 * e(0, 1));
     const Eigen::Vector3d strain_turned(e_turned(0, 0), e_turned(1, 1), 2.0 * e_turned(0, 1));
     for (const std::size_t k : {0U, 1U, 2U})
-      CHECK(strain.dot(here.P[k] * strain) == doctest::Approx(strain_turned.dot(there.P[k] * strain_turned)).epsilon(1e-11));
+      CHECK(strain.dot(here.P[k] * strain) ==
+            doctest::Approx(strain_turned.dot(there.P[k] * strain_turned)).epsilon(1e-11));
   }
 }
 

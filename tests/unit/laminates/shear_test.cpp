@@ -81,18 +81,19 @@ TEST_CASE("the shear stiffness of three plies is that of the beam's shear flow")
 {
   // Symmetric beam: shear stress = (first moment of E above z) / D per unit force; energy = stress^2 / 2G.
   const double Ef = 120e9, Gf = 5e9, Ec = 9e9, Gc = 3e9; // [Pa]
-  const double outer = 1.5e-3, inner = 0.7e-3;            // half thickness, half core [m]
+  const double outer = 1.5e-3, inner = 0.7e-3;           // half thickness, half core [m]
   const Laminate laminate = {{{.material = beam_material(Ef, Gf), .thickness = outer - inner},
                               {.material = beam_material(Ec, Gc), .thickness = 2.0 * inner},
                               {.material = beam_material(Ef, Gf), .thickness = outer - inner}}};
   const auto cube = [](double x) { return x * x * x; };
   const double D = 2.0 / 3.0 * (Ef * (cube(outer) - cube(inner)) + Ec * cube(inner));
   // Integral of (p^2 - z^2)^2 from z = 0: p^4 z - 2/3 p^2 z^3 + z^5/5.
-  const auto quartic = [&](double p, double z) { return std::pow(p, 4) * z - 2.0 / 3.0 * p * p * cube(z) + std::pow(z, 5) / 5.0; };
+  const auto quartic = [&](double p, double z)
+  { return std::pow(p, 4) * z - 2.0 / 3.0 * p * p * cube(z) + std::pow(z, 5) / 5.0; };
   const double at_glue = Ef * (outer * outer - inner * inner);
   const double face = Ef * Ef / Gf * (quartic(outer, outer) - quartic(outer, inner));
-  const double core = (at_glue * at_glue * inner + 2.0 * at_glue * Ec * 2.0 / 3.0 * cube(inner) +
-                       Ec * Ec * quartic(inner, inner)) / Gc;
+  const double core =
+      (at_glue * at_glue * inner + 2.0 * at_glue * Ec * 2.0 / 3.0 * cube(inner) + Ec * Ec * quartic(inner, inner)) / Gc;
   const double compliance = 2.0 * (face + core) / (4.0 * D * D);
   const SectionStiffness s = flat_section(laminate);
   CHECK(s.shear(0, 0) == doctest::Approx(1.0 / compliance).epsilon(1e-10));
@@ -101,7 +102,8 @@ TEST_CASE("the shear stiffness of three plies is that of the beam's shear flow")
 
 TEST_CASE("in an unsymmetric stack shear flows about the neutral axis")
 {
-  // Two plies; neutral axis at sum(E t z) / sum(E t). Shear flow integrated in steps of which none straddles the glue line.
+  // Two plies; neutral axis at sum(E t z) / sum(E t). Shear flow integrated in steps of which none straddles the glue
+  // line.
   const double E[2] = {100e9, 10e9};
   const double G[2] = {5e9, 2e9};
   const double t[2] = {1e-3, 2e-3};
@@ -171,6 +173,6 @@ TEST_CASE("a sandwich plate under pressure sags as the benchmark says")
                                             {.material = core, .thickness = 0.75 * inch},
                                             {.material = face, .thickness = 0.028 * inch}}});
   const double deflection = centre_deflection(s, 10.0 * inch, 10.0 * inch, 100.0 * psi) / inch;
-  CHECK(deflection == doctest::Approx(0.123).epsilon(0.007));    // the published value has three digits, theory 0.7 % less
+  CHECK(deflection == doctest::Approx(0.123).epsilon(0.007)); // the published value has three digits, theory 0.7 % less
   CHECK(deflection == doctest::Approx(0.12206).epsilon(0.0015)); // first-order sandwich theory is 0.12 % off
 }

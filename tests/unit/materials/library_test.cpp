@@ -29,7 +29,8 @@ TEST_CASE("every material of the library is possible, heavier than foam, lighter
 TEST_CASE("library spruce follows the handbook's Sitka spruce")
 {
   // [WoodHandbook2021] table 5-3a: 9.9 GPa in bending at 12 % moisture, 10 % more for shear deflection; table 5-1:
-  // ratios; density = 1000 x 0.36 x 1.12 (chapter 4: specific gravity on oven-dry mass). Expected values worked by hand.
+  // ratios; density = 1000 x 0.36 x 1.12 (chapter 4: specific gravity on oven-dry mass). Expected values worked by
+  // hand.
   const Material* spruce = find_material("spruce");
   REQUIRE(spruce != nullptr);
   CHECK(spruce->elastic.E1 == doctest::Approx(10.89e9));

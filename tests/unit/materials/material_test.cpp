@@ -50,7 +50,10 @@ std::string complaint(const OrthotropicElastic& elastic)
   return "";
 }
 
-bool mentions(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool mentions(const std::string& text, const std::string& part)
+{
+  return text.find(part) != std::string::npos;
+}
 
 } // namespace
 
@@ -83,7 +86,10 @@ TEST_CASE("compliance of an isotropic solid is the inverse of the stiffness with
   CHECK((compliance(isotropic(E, nu)) * C).isIdentity(1e-12));
 }
 
-TEST_CASE("the handbook's constants of Sitka spruce are a possible solid") { CHECK(complaint(sitka()) == ""); }
+TEST_CASE("the handbook's constants of Sitka spruce are a possible solid")
+{
+  CHECK(complaint(sitka()) == "");
+}
 
 TEST_CASE("a modulus that is zero, negative or not a number is refused by name")
 {
@@ -91,7 +97,8 @@ TEST_CASE("a modulus that is zero, negative or not a number is refused by name")
       {"E1", &OrthotropicElastic::E1},   {"E2", &OrthotropicElastic::E2},   {"E3", &OrthotropicElastic::E3},
       {"G12", &OrthotropicElastic::G12}, {"G13", &OrthotropicElastic::G13}, {"G23", &OrthotropicElastic::G23}};
   for (const auto& [name, member] : moduli)
-    for (const double bad : {0.0, -1e9, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()})
+    for (const double bad :
+         {0.0, -1e9, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()})
     {
       OrthotropicElastic m = sitka();
       m.*member = bad;
@@ -102,7 +109,8 @@ TEST_CASE("a modulus that is zero, negative or not a number is refused by name")
 
 TEST_CASE("a Poisson ratio beyond the square root of the ratio of moduli is refused by name")
 {
-  // |nu_ij| < sqrt(E_i/E_j), [Jones1999] sec. 2.4. Sitka: sqrt(1/0.078) = 3.58, sqrt(1/0.043) = 4.82, sqrt(78/43) = 1.35.
+  // |nu_ij| < sqrt(E_i/E_j), [Jones1999] sec. 2.4. Sitka: sqrt(1/0.078) = 3.58, sqrt(1/0.043) = 4.82, sqrt(78/43)
+  // = 1.35.
   OrthotropicElastic m = sitka();
   m.nu12 = 3.6;
   CHECK(mentions(complaint(m), "|nu12|"));

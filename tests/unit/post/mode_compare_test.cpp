@@ -25,7 +25,10 @@ constexpr double width = 0.12; // [m]
 /// Lowest modes of a free arched spruce plate.
 ModeShapes arched_modes(int cells_x, int cells_y, double size = 1.0)
 {
-  test::GridPlate grid = {.x = {}, .y = {}, .surface = test::biparabolic(size * length, size * width, size * 0.01), .thickness = size * 3e-3};
+  test::GridPlate grid = {.x = {},
+                          .y = {},
+                          .surface = test::biparabolic(size * length, size * width, size * 0.01),
+                          .thickness = size * 3e-3};
   for (int i = 0; i <= cells_x; ++i)
     grid.x.push_back(size * length * (static_cast<double>(i) / cells_x - 0.5));
   for (int i = 0; i <= cells_y; ++i)
@@ -93,7 +96,8 @@ TEST_CASE("assignment finds the largest sum that trying all finds")
 {
   std::mt19937 random(4);
   std::uniform_real_distribution<double> uniform(0.0, 1.0);
-  for (const auto& [rows, columns] : {std::pair(1, 1), std::pair(3, 3), std::pair(4, 6), std::pair(6, 6), std::pair(2, 7)})
+  for (const auto& [rows, columns] :
+       {std::pair(1, 1), std::pair(3, 3), std::pair(4, 6), std::pair(6, 6), std::pair(2, 7)})
     for (int repeat = 0; repeat < 20; ++repeat)
     {
       Eigen::MatrixXd score(rows, columns);

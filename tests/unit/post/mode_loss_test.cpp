@@ -51,7 +51,7 @@ TEST_CASE("the loss of a mode is the sum of what each modulus brings, each betwe
   // Modal strain energy is linear in the losses, [Ungar1962].
   const double eta = 0.01;
   double LossFactors::*const moduli[] = {&LossFactors::E1,  &LossFactors::E2,  &LossFactors::E3,
-                                               &LossFactors::G12, &LossFactors::G13, &LossFactors::G23};
+                                         &LossFactors::G12, &LossFactors::G13, &LossFactors::G23};
   Eigen::VectorXd sum = Eigen::VectorXd::Zero(6);
   for (const auto modulus : moduli)
   {
@@ -77,6 +77,7 @@ TEST_CASE("a thin strip loses what the modulus along it loses")
     const Model model = test::plate_model(test::rectangle(0.3, 0.006, 12, 1, 1e-3), test::solid(wood, 1e-3, degrees));
     const System system = assemble(model);
     const Eigen::VectorXd loss = mode_losses(model, system.dofs, solve_modes(system, {.num_modes = 1}).shapes);
-    CHECK(loss(0) == doctest::Approx(expected).epsilon(5e-3)); // shear, (pi t/L)^2 E/G, takes a few tenths of a per cent
+    CHECK(loss(0) ==
+          doctest::Approx(expected).epsilon(5e-3)); // shear, (pi t/L)^2 E/G, takes a few tenths of a per cent
   }
 }

@@ -18,7 +18,10 @@ namespace
 constexpr double length = 0.36; // [m]
 constexpr double width = 0.20;  // [m]
 
-ShellMesh plate_mesh() { return test::rectangle(length, width, 6, 4, 3e-3); }
+ShellMesh plate_mesh()
+{
+  return test::rectangle(length, width, 6, 4, 3e-3);
+}
 
 /// A field of coordinates scaled to -1...1.
 Eigen::VectorXd field(const ShellMesh& mesh, const std::function<double(double, double)>& f)
@@ -29,11 +32,26 @@ Eigen::VectorXd field(const ShellMesh& mesh, const std::function<double(double, 
   return w;
 }
 
-double twist(double u, double v) { return u * v; }
-double cross(double u, double v) { return u * u - v * v; }
-double ring(double u, double v) { return 1.0 - 2.5 * (1.0 - u * u) * (1.0 - v * v); }
-double long_bending(double u, double) { return u * u * u - 0.6 * u; }
-double second_twist(double u, double v) { return (u * u - 0.4) * v; }
+double twist(double u, double v)
+{
+  return u * v;
+}
+double cross(double u, double v)
+{
+  return u * u - v * v;
+}
+double ring(double u, double v)
+{
+  return 1.0 - 2.5 * (1.0 - u * u) * (1.0 - v * v);
+}
+double long_bending(double u, double)
+{
+  return u * u * u - 0.6 * u;
+}
+double second_twist(double u, double v)
+{
+  return (u * u - 0.4) * v;
+}
 
 } // namespace
 
@@ -57,7 +75,8 @@ TEST_CASE("modes are named by shape wherever they come, and the rest has no name
 {
   const ShellMesh mesh = plate_mesh();
   Eigen::MatrixXd w(static_cast<Eigen::Index>(mesh.nodes.size()), 5);
-  w << field(mesh, ring), field(mesh, second_twist), -5.0 * field(mesh, cross), field(mesh, long_bending), 0.01 * field(mesh, twist);
+  w << field(mesh, ring), field(mesh, second_twist), -5.0 * field(mesh, cross), field(mesh, long_bending),
+      0.01 * field(mesh, twist);
   CHECK(name_modes(mesh, w) == std::vector<std::string>{"M5", "", "M2", "", "M1"});
 }
 
@@ -79,10 +98,14 @@ TEST_CASE("a plate at rest is like nothing")
 
 TEST_CASE("holes are not the edge that names look at")
 {
-  test::GridPlate grid = {.x = {-0.18, -0.1, -0.05, 0.05, 0.1, 0.18}, .y = {-0.1, -0.03, 0.03, 0.1}, .surface = test::flat(), .thickness = 3e-3};
+  test::GridPlate grid = {.x = {-0.18, -0.1, -0.05, 0.05, 0.1, 0.18},
+                          .y = {-0.1, -0.03, 0.03, 0.1},
+                          .surface = test::flat(),
+                          .thickness = 3e-3};
   grid.keep = [](double x, double y) { return !(std::abs(x) < 0.05 && std::abs(y) < 0.03); };
   const ShellMesh mesh = test::grid_mesh(grid);
   // Still on the outline, wildly moving round the hole.
-  const EdgeLikeness like = edge_likeness(mesh, field(mesh, [](double u, double v) { return (1 - u * u) * (1 - v * v); }));
+  const EdgeLikeness like =
+      edge_likeness(mesh, field(mesh, [](double u, double v) { return (1 - u * u) * (1 - v * v); }));
   CHECK(like.ring < 1e-12);
 }

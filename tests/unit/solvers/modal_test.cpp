@@ -30,8 +30,8 @@ Model arched_plate()
 Eigen::VectorXd dense_frequencies(const System& system)
 {
   // The dense solver reads lower triangles only, too.
-  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(Eigen::MatrixXd(system.K), Eigen::MatrixXd(system.M),
-                                                                        Eigen::EigenvaluesOnly);
+  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(
+      Eigen::MatrixXd(system.K), Eigen::MatrixXd(system.M), Eigen::EigenvaluesOnly);
   return eigen.eigenvalues().cwiseAbs().cwiseSqrt() / (2.0 * std::numbers::pi);
 }
 
@@ -93,7 +93,8 @@ TEST_CASE("degenerate modes of a square come in pairs")
 {
   // Modes of an isotropic square that are not symmetric about its diagonals are double, whatever the mesh's diagonals
   // do up to its own error.
-  const Model model = test::plate_model(test::rectangle(0.2, 0.2, 8, 8, 3e-3), test::solid(test::isotropic(70e9, 0.3, 2700.0), 3e-3));
+  const Model model =
+      test::plate_model(test::rectangle(0.2, 0.2, 8, 8, 3e-3), test::solid(test::isotropic(70e9, 0.3, 2700.0), 3e-3));
   const ModalResult modes = solve_modes(assemble(model), {.num_modes = 8});
   CHECK(modes.frequencies_hz(3) == doctest::Approx(modes.frequencies_hz(4)).epsilon(1e-3));
   CHECK(modes.frequencies_hz(5) == doctest::Approx(modes.frequencies_hz(6)).epsilon(1e-3));
@@ -110,8 +111,8 @@ TEST_CASE("a request that cannot be met is refused")
 
 TEST_CASE("running out of restarts is a status, and the summary says so")
 {
-  const System system = assemble(
-      test::plate_model(test::rectangle(0.3, 0.2, 12, 8, 3e-3), test::solid(test::reference_spruce(), 3e-3)));
+  const System system =
+      assemble(test::plate_model(test::rectangle(0.3, 0.2, 12, 8, 3e-3), test::solid(test::reference_spruce(), 3e-3)));
   const ModalResult modes = solve_modes(system, {.num_modes = 30, .tolerance = 1e-18, .max_restarts = 1});
   CHECK(modes.status == Status::not_converged);
   CHECK(modes.frequencies_hz.size() < 30); // what did converge

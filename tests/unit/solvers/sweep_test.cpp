@@ -98,8 +98,9 @@ TEST_CASE("tracks keep their shape where modes cross")
   CHECK(result.num_solved >= 6);
   const ModeTrack& across = cross_bending(result);
   const ModeTrack& twist = named(result, "M1");
-  const auto along = std::find_if(result.tracks.begin(), result.tracks.end(), [](const ModeTrack& track)
-                                  { return std::abs(track.frequency_hz.front() / 179.6 - 1.0) < 0.01; });
+  const auto along =
+      std::find_if(result.tracks.begin(), result.tracks.end(),
+                   [](const ModeTrack& track) { return std::abs(track.frequency_hz.front() / 179.6 - 1.0) < 0.01; });
   REQUIRE(along != result.tracks.end());
   CHECK(across.frequency_hz.front() > along->frequency_hz.front());
   CHECK(across.frequency_hz.back() < along->frequency_hz.back());
@@ -110,7 +111,7 @@ TEST_CASE("tracks keep their shape where modes cross")
     const double shrink = points[0][0] / W;
     CHECK(along->frequency_hz[i] == doctest::Approx(along->frequency_hz[0]).epsilon(2e-3));
     CHECK(across.frequency_hz[i] == doctest::Approx(across.frequency_hz[0] * shrink * shrink).epsilon(0.01)); // shear
-    CHECK(twist.frequency_hz[i] == doctest::Approx(twist.frequency_hz[0] * shrink).epsilon(0.02)); // edges
+    CHECK(twist.frequency_hz[i] == doctest::Approx(twist.frequency_hz[0] * shrink).epsilon(0.02));            // edges
     CHECK(result.mass[i] == doctest::Approx(400.0 * length * W * thickness).epsilon(1e-10));
   }
   for (const ModeTrack& track : result.tracks)
@@ -122,7 +123,7 @@ TEST_CASE("on a grid each row is followed from the row before")
 {
   // Thickness scales all modes of a thin plate alike: tracks of the second row are those of the first.
   Rectangle rectangle;
-  const std::vector<std::vector<double>> points = {{0.14, 2e-3}, {0.19, 2e-3}, {0.24, 2e-3},
+  const std::vector<std::vector<double>> points = {{0.14, 2e-3},   {0.19, 2e-3},   {0.24, 2e-3},
                                                    {0.14, 2.2e-3}, {0.19, 2.2e-3}, {0.24, 2.2e-3}};
   const SweepResult result = sweep(rectangle, points, 3, {.num_modes = 5});
   REQUIRE(result.complete);
@@ -130,7 +131,8 @@ TEST_CASE("on a grid each row is followed from the row before")
     for (std::size_t i = 0; i < 3; ++i)
     {
       CHECK(track.mode[i + 3] == track.mode[i]);
-      CHECK(track.frequency_hz[i + 3] / track.frequency_hz[i] == doctest::Approx(1.1).epsilon(0.01)); // shear: a little less
+      CHECK(track.frequency_hz[i + 3] / track.frequency_hz[i] ==
+            doctest::Approx(1.1).epsilon(0.01)); // shear: a little less
     }
 }
 

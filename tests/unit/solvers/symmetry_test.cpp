@@ -25,8 +25,12 @@ const std::vector<double> lines_y = {-0.08, -0.03, 0.03, 0.08};
 /// An arch without symmetry, steep to one side and towards one end.
 test::Surface slanted_arch()
 {
-  return {.position = [](double x, double y)
-          { return Eigen::Vector3d(x, y, 0.02 - 1.2 * x * x - 2.5 * y * y + 0.25 * y + 0.1 * x + 1.5 * x * y + 3.0 * x * x * y); },
+  return {.position =
+              [](double x, double y)
+          {
+            return Eigen::Vector3d(
+                x, y, 0.02 - 1.2 * x * x - 2.5 * y * y + 0.25 * y + 0.1 * x + 1.5 * x * y + 3.0 * x * x * y);
+          },
           .normal =
               [](double x, double y)
           {
@@ -62,7 +66,10 @@ Eigen::VectorXd frequencies(const Model& model)
 }
 
 /// Largest relative difference.
-double difference(const Eigen::VectorXd& a, const Eigen::VectorXd& b) { return (a.cwiseQuotient(b).array() - 1.0).abs().maxCoeff(); }
+double difference(const Eigen::VectorXd& a, const Eigen::VectorXd& b)
+{
+  return (a.cwiseQuotient(b).array() - 1.0).abs().maxCoeff();
+}
 
 } // namespace
 
@@ -113,7 +120,8 @@ TEST_CASE("a plate seen from the other side is the same plate")
 TEST_CASE("turning plate and board together in space changes nothing")
 {
   const Eigen::Matrix3d R = (Eigen::AngleAxisd(1.1, Eigen::Vector3d(1, -2, 0.5).normalized()) *
-                             Eigen::AngleAxisd(0.6, Eigen::Vector3d::UnitZ())).toRotationMatrix();
+                             Eigen::AngleAxisd(0.6, Eigen::Vector3d::UnitZ()))
+                                .toRotationMatrix();
   const Model model = slanted_plate(15, Grain::carved);
   Model turned = model;
   for (Eigen::Vector3d& v : turned.mesh.nodes)
