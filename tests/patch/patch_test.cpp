@@ -87,6 +87,20 @@ SectionStiffness section_of(const Model& model)
                            shell_frame(Eigen::Vector3d::UnitZ(), model.material.axes), model.material.axes);
 }
 
+/// Glues a spruce bar 6 mm wide, along the reference axis, under every triangle.
+void glue_bar(Model& model, double height)
+{
+  BarFootprint footprint;
+  for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
+    footprint.triangles.push_back(static_cast<int>(t));
+  footprint.station.assign(model.mesh.nodes.size(), 0.0);
+  model.mesh.bars = {footprint};
+  model.bars = {{.material = test::reference_spruce(),
+                 .width = 6e-3,
+                 .profile = {{0.0}, {height}},
+                 .axis = model.material.axes.axis}};
+}
+
 const auto no_change = [](const Eigen::Vector3d&) { return Eigen::Vector3d(0.0, 0.0, 0.0); };
 const auto no_shift = [](const Eigen::Vector3d&) { return Eigen::Vector3d(0.0, 0.0, 0.0); };
 
@@ -193,6 +207,62 @@ TEST_CASE("a board cut across its grain stretches without shear force if the dir
   const Response r = respond(model, {.displacement = displacement, .director_change = no_change});
   CHECK(r.energy == doctest::Approx(0.5 * area * strain.dot(s.P[0] * strain)).epsilon(1e-10));
   CHECK(r.residual_inside < 1e-9);
+}
+
+TEST_CASE("a bar adds the energy of its own stretching, bending and shear, all at its own height")
+{
+  // A bar under the whole plate, its board tilted in the plane of its length, so that pulling it shears it. Where its
+  // shear stress is zero its shear strain follows the strain at the middle of its height.
+  const double tilt = 0.2;
+  const double height = 8e-3;
+  Model bare = distorted_plate(test::solid(test::isotropic(5e9, 0.0, 400.0), 3e-3), Edges::straight);
+  Model barred = bare;
+  for (Model* model : {&bare, &barred})
+    model->material.axes.up = Eigen::Vector3d(-std::sin(tilt), 0.0, std::cos(tilt));
+  for (Model* model : {&bare, &barred})
+    model->material.axes.axis = Eigen::Vector3d(std::cos(tilt), 0.0, std::sin(tilt));
+  glue_bar(barred, height);
+  const double strain = 3e-4;
+  const double kappa = 0.15; // [1/m]
+  const double gamma = -5e-4;
+  const test::Field field = {
+      .displacement = [&](const Eigen::Vector3d& x)
+      { return Eigen::Vector3d(strain * x.x(), 0.0, gamma * x.x() - 0.5 * kappa * x.x() * x.x()); },
+      .director_change = [&](const Eigen::Vector3d& x) { return Eigen::Vector3d(kappa * x.x(), 0.0, 0.0); }};
+  const double share = respond(barred, field).energy - respond(bare, field).energy;
+  // The board at this angle: compliance along the bar and shear under pulling, [Jones1999] eq. 2.97 between L and T.
+  const OrthotropicElastic m = test::reference_spruce().elastic;
+  const double c = std::cos(tilt);
+  const double s = -std::sin(tilt); // of the plate seen from the board
+  const double S11 =
+      std::pow(c, 4) / m.E1 + std::pow(s, 4) / m.E3 + c * c * s * s * (1.0 / m.G13 - 2.0 * m.nu13 / m.E1);
+  const double e_L = c * c / m.E1 - m.nu13 * s * s / m.E1;
+  const double e_T = s * s / m.E3 - m.nu13 * c * c / m.E1;
+  const double S13 = 2.0 * c * s * (e_T - e_L) + (c * c - s * s) * c * s / m.G13;
+  const double S55 =
+      4.0 * c * c * s * s * (1.0 / m.E1 + 1.0 / m.E3 + 2.0 * m.nu13 / m.E1) + std::pow(c * c - s * s, 2) / m.G13;
+  const double at_middle = strain - 0.5 * (3e-3 + height) * kappa;
+  const double axial = height / S11 * (at_middle * at_middle + height * height / 12.0 * kappa * kappa);
+  const double shear = 5.0 / 6.0 * height / (S55 - S13 * S13 / S11) * std::pow(gamma - S13 / S11 * at_middle, 2);
+  REQUIRE(shear > 0.05 * axial);
+  CHECK(share == doctest::Approx(0.5 * area * (axial + shear)).epsilon(1e-9));
+}
+
+TEST_CASE("twisting a plate twists the bar under it at half the rate of the plate's twist curvature")
+{
+  // w = -k/2 x y turns a section of the bar by dw/dy = -k/2 x: rate k/2. Nothing else strains the bar.
+  const double height = 8e-3;
+  const Model bare = distorted_plate(test::solid(test::isotropic(5e9, 0.0, 400.0), 3e-3), Edges::straight);
+  Model barred = bare;
+  glue_bar(barred, height);
+  const double k = 0.3; // [1/m]
+  const test::Field field = {.displacement = [&](const Eigen::Vector3d& x)
+                             { return Eigen::Vector3d(0.0, 0.0, -0.5 * k * x.x() * x.y()); },
+                             .director_change = [&](const Eigen::Vector3d& x)
+                             { return Eigen::Vector3d(0.5 * k * x.y(), 0.5 * k * x.x(), 0.0); }};
+  const double share = respond(barred, field).energy - respond(bare, field).energy;
+  const double per_width = glued_torsional_stiffness(6e-3, height, 3e-3, 704e6, 671e6) / 6e-3;
+  CHECK(share == doctest::Approx(0.5 * area * per_width * 0.25 * k * k).epsilon(1e-9));
 }
 
 TEST_CASE("rigid motions of a distorted plate are free of force everywhere")

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <random>
+#include <vector>
 
 using namespace plate;
 
@@ -217,4 +218,73 @@ TEST_CASE("a carved core between laid skins shears as the core alone where the s
       section_stiffness(test::solid(test::reference_spruce(), 2.5e-3, 0, Grain::carved), 2.5e-3, frame, {});
   CHECK(with.G0.isApprox(bare.G0, 1e-4));
   CHECK(with.shear.isApprox(bare.shear, 1e-4));
+}
+
+TEST_CASE("shear of a general stack is what equilibrium gives when it is added up slice by slice")
+{
+  // Thin slices: stresses per unit moment at zero membrane force; the shear stress (13, 23) of a unit shear force grows
+  // by their gradients (11 and 12 along 1, 12 and 22 along 2); the shear strain that work counts is its average with
+  // that distribution. The stack is unsymmetric, carved and laid, so every term takes part.
+  const Laminate laminate = {
+      {{.material = test::reference_carbon(), .thickness = 0.3e-3, .angle = Angle::degrees(20)},
+       {.material = test::reference_spruce(), .thickness = 1.8e-3, .angle = Angle::degrees(10), .grain = Grain::carved},
+       {.material = test::reference_balsa(),
+        .thickness = 0.9e-3,
+        .angle = Angle::degrees(-30),
+        .grain = Grain::carved}}};
+  const double h = total_thickness(laminate);
+  const Eigen::Matrix3d frame = shell_frame(normal_at_slope(0.15, -0.3), {});
+  struct Slice
+  {
+    double z;
+    Eigen::Matrix3d P;
+    Eigen::Matrix<double, 2, 3> strain_to_shear;
+    Eigen::Matrix2d shear_compliance;
+  };
+  constexpr int count = 3000; // none straddles a glue line
+  const double dz = h / count;
+  std::vector<Slice> slices;
+  for (int i = 0; i < count; ++i)
+  {
+    const double z = (i + 0.5) * dz - 0.5 * h;
+    const Ply& ply = laminate.plies[z < 0.3e-3 - 0.5 * h ? 0 : z < 2.1e-3 - 0.5 * h ? 1 : 2];
+    const Eigen::Matrix<double, 5, 5> S = ply_compliance(ply.material, ply.angle, ply.grain, frame, {});
+    const Eigen::Matrix3d P = S.topLeftCorner<3, 3>().inverse();
+    // At held in-plane strain shear strain follows shear stress by the inverse of the block of the stiffness.
+    const Eigen::Matrix<double, 5, 5> Q = S.inverse();
+    slices.push_back({.z = z,
+                      .P = P,
+                      .strain_to_shear = S.bottomLeftCorner<2, 3>() * P,
+                      .shear_compliance = Q.bottomRightCorner<2, 2>().inverse()});
+  }
+  Eigen::Matrix<double, 6, 6> ABD = Eigen::Matrix<double, 6, 6>::Zero();
+  for (const Slice& s : slices)
+  {
+    Eigen::Matrix<double, 3, 6> strain;
+    strain << Eigen::Matrix3d::Identity(), s.z * Eigen::Matrix3d::Identity();
+    ABD += strain.transpose() * s.P * strain * dz;
+  }
+  const Eigen::Matrix<double, 6, 6> abd = ABD.inverse();
+  Eigen::Matrix2d F = Eigen::Matrix2d::Zero(); // stress (13, 23) by force (1, 2)
+  Eigen::Matrix2d compliance = Eigen::Matrix2d::Zero();
+  Eigen::Matrix<double, 2, 3> G0 = Eigen::Matrix<double, 2, 3>::Zero();
+  Eigen::Matrix<double, 2, 3> G1 = Eigen::Matrix<double, 2, 3>::Zero();
+  for (const Slice& s : slices)
+  {
+    const Eigen::Vector3d along_1 = s.P * (abd.block<3, 1>(0, 3) + s.z * abd.block<3, 1>(3, 3)); // of unit M11
+    const Eigen::Vector3d along_2 = s.P * (abd.block<3, 1>(0, 4) + s.z * abd.block<3, 1>(3, 4)); // of unit M22
+    Eigen::Matrix2d growth;
+    growth << -along_1(0), -along_2(2), -along_1(2), -along_2(1);
+    F += 0.5 * dz * growth; // at the middle of the slice
+    compliance += dz * F.transpose() * s.shear_compliance * F;
+    G0 += dz * F.transpose() * s.strain_to_shear;
+    G1 += dz * s.z * F.transpose() * s.strain_to_shear;
+    F += 0.5 * dz * growth;
+  }
+  CHECK(F.cwiseAbs().maxCoeff() < 1e-9 / dz * h); // no shear stress on the outer face
+  const SectionStiffness section = section_stiffness(laminate, h, frame, {});
+  CHECK(section.shear.isApprox(compliance.inverse(), 1e-5));
+  CHECK(section.G0.isApprox(G0, 1e-5));
+  CHECK(section.G1.isApprox(G1, 1e-5));
+  CHECK(G1.cwiseAbs().maxCoeff() > 0.1 * h);
 }
