@@ -17,8 +17,12 @@ using Eigen::Vector2d;
 
 constexpr int chords_per_piece = 32;
 constexpr double least_clearance = 0.0015; // between two edges, over the plate's length: 0.6 mm on a viola
+constexpr double touching = 1e-6;          // of a curve with itself, over the plate's length
 
-double cross(const Vector2d& a, const Vector2d& b) { return a.x() * b.y() - a.y() * b.x(); }
+double cross(const Vector2d& a, const Vector2d& b)
+{
+  return a.x() * b.y() - a.y() * b.x();
+}
 
 /// A closed polygon along a curve, in runs of chords with their boxes so that far ones are skipped.
 class Contour
@@ -103,12 +107,23 @@ void for_near_chords(const Contour& a, const Contour& b, double margin, Visit vi
     }
 }
 
-std::string place(const Vector2d& p) { return message("x = ", p.x() * 1e3, ", y = ", p.y() * 1e3, " mm"); }
+std::string place(const Vector2d& p)
+{
+  return message("x = ", p.x() * 1e3, ", y = ", p.y() * 1e3, " mm");
+}
 
-void check_simple(const Contour& contour)
+double distance_of_chords(const Contour& a, std::size_t i, const Contour& b, std::size_t j)
+{
+  return std::min(
+      {distance_to_chord(a.at(i), b.at(j), b.at(j + 1)), distance_to_chord(a.at(i + 1), b.at(j), b.at(j + 1)),
+       distance_to_chord(b.at(j), a.at(i), a.at(i + 1)), distance_to_chord(b.at(j + 1), a.at(i), a.at(i + 1))});
+}
+
+// A curve that only touches itself, or runs back on itself, ends the mesher as surely as one that crosses itself.
+void check_simple(const Contour& contour, double clearance)
 {
   const std::size_t n = contour.size();
-  for_near_chords(contour, contour, 0.0,
+  for_near_chords(contour, contour, clearance,
                   [&](std::size_t i, std::size_t j)
                   {
                     if (j <= i + 1 || (i == 0 && j == n - 1))
@@ -116,22 +131,29 @@ void check_simple(const Contour& contour)
                     if (chords_cross(contour.at(i), contour.at(i + 1), contour.at(j), contour.at(j + 1)))
                       throw InvalidInput(message(contour.name(), " crosses itself near ", place(contour.at(i)),
                                                  "; its measures do not fit each other"));
+                    if (distance_of_chords(contour, i, contour, j) < clearance)
+                      throw InvalidInput(message(contour.name(), " touches itself near ", place(contour.at(i)),
+                                                 "; its curve must keep clear of itself"));
                   });
 }
 
 void check_apart(const Contour& a, const Contour& b, double clearance)
 {
-  for_near_chords(a, b, clearance,
+  for_near_chords(a, b, 0.0,
                   [&](std::size_t i, std::size_t j)
                   {
                     if (chords_cross(a.at(i), a.at(i + 1), b.at(j), b.at(j + 1)))
                       throw InvalidInput(message(b.name(), " crosses ", a.name(), " near ", place(a.at(i)),
                                                  "; move it away or make it smaller"));
-                    const double distance = std::min(distance_to_chord(a.at(i), b.at(j), b.at(j + 1)),
-                                                     distance_to_chord(b.at(j), a.at(i), a.at(i + 1)));
+                  });
+  for_near_chords(a, b, clearance,
+                  [&](std::size_t i, std::size_t j)
+                  {
+                    const double distance = distance_of_chords(a, i, b, j);
                     if (distance < clearance)
-                      throw InvalidInput(message(b.name(), " comes within ", distance * 1e3, " mm of ", a.name(), " near ",
-                                                 place(a.at(i)), "; at least ", clearance * 1e3, " mm must remain"));
+                      throw InvalidInput(message(b.name(), " comes within ", distance * 1e3, " mm of ", a.name(),
+                                                 " near ", place(a.at(i)), "; at least ", clearance * 1e3,
+                                                 " mm must remain"));
                   });
 }
 
@@ -185,7 +207,7 @@ void check_geometry(const PlateGeometry& geometry)
   const Contour& outline = contours.front();
   for (std::size_t i = 0; i < contours.size(); ++i)
   {
-    check_simple(contours[i]);
+    check_simple(contours[i], touching * outline_length(geometry.outline));
     for (std::size_t j = i + 1; j < contours.size(); ++j)
       check_apart(contours[i], contours[j], clearance);
   }

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <mutex>
+#include <string>
 
 namespace plate
 {
@@ -144,6 +145,8 @@ void fill(CornerMesh& mesh, double size)
   std::vector<std::vector<int>> polygons = mesh.inner_loops;
   polygons.insert(polygons.end(), mesh.bar_loops.begin(), mesh.bar_loops.end());
   const SizeField field(mesh, polygons, size);
+  const auto give_up = [](const std::string& reason)
+  { throw NumericalFailure(message("mesher: no mesh for this plate (", reason, "); try another mesh size")); };
   const Session session;
   try
   {
@@ -152,9 +155,13 @@ void fill(CornerMesh& mesh, double size)
     gmsh::model::mesh::generate(2);
     collect(mesh, polygons);
   }
-  catch (const std::string& error) // what the mesher throws
+  catch (const std::string& reason) // Gmsh 4.8 throws its messages as bare strings
   {
-    throw NumericalFailure(message("mesher: no mesh for this plate (", error, "); try another mesh size"));
+    give_up(reason);
+  }
+  catch (const std::exception& error)
+  {
+    give_up(error.what());
   }
 }
 

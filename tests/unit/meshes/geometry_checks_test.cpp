@@ -26,7 +26,10 @@ std::string refusal(const PlateGeometry& geometry)
   return {};
 }
 
-bool says(const std::string& text, const char* what) { return text.find(what) != std::string::npos; }
+bool says(const std::string& text, const char* what)
+{
+  return text.find(what) != std::string::npos;
+}
 
 PlateGeometry square_plate(std::vector<Soundhole> holes)
 {
@@ -45,19 +48,24 @@ PolygonHole square(double x, double y, double side)
 
 } // namespace
 
-TEST_CASE("a usual top passes") { CHECK(refusal(test::viola_top()).empty()); }
+TEST_CASE("a usual top passes")
+{
+  CHECK(refusal(test::viola_top()).empty());
+}
 
 TEST_CASE("holes outside, across or too near the edge are refused by name")
 {
   CHECK(says(refusal(square_plate({square(0.3, 0.0, 0.02)})), "soundhole 1 lies outside the outline"));
-  CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.02), square(0.1, 0.0, 0.02)})), "soundhole 2 crosses the outline"));
+  CHECK(
+      says(refusal(square_plate({square(0.0, 0.0, 0.02), square(0.1, 0.0, 0.02)})), "soundhole 2 crosses the outline"));
   CHECK(says(refusal(square_plate({square(0.0897, 0.0, 0.02)})), "at least 0.3 mm must remain"));
   CHECK(refusal(square_plate({square(0.0890, 0.0, 0.02)})).empty());
 }
 
 TEST_CASE("holes that cross or contain each other, or their own mirror image, are refused")
 {
-  CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.02), square(0.015, 0.003, 0.02)})), "soundhole 2 crosses soundhole 1"));
+  CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.02), square(0.015, 0.003, 0.02)})),
+             "soundhole 2 crosses soundhole 1"));
   CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.04), square(0.0, 0.0, 0.02)})), "lies inside soundhole 1"));
   PolygonHole across = square(0.0, 0.005, 0.02);
   across.mirror = true;
@@ -68,6 +76,19 @@ TEST_CASE("a hole that crosses itself is refused")
 {
   const PolygonHole bow_tie{{{0.0, 0.0}, {0.02, 0.03}, {0.02, 0.0}, {0.0, 0.02}}, false};
   CHECK(says(refusal(square_plate({bow_tie})), "crosses itself"));
+}
+
+TEST_CASE("a hole that touches itself or has no area is refused")
+{
+  const auto refusal_of = [](std::vector<Eigen::Vector2d> points) {
+    return refusal(square_plate({PolygonHole{std::move(points), false}}));
+  };
+  const std::vector<Eigen::Vector2d> spike = {{0.0, 0.0},  {0.02, 0.0},   {0.02, 0.02}, {0.0, 0.02},
+                                              {0.0, 0.01}, {-0.02, 0.01}, {0.0, 0.01}};
+  CHECK(says(refusal_of(spike), "touches itself"));
+  CHECK(says(refusal_of({{0.0, 0.0}, {0.02, 0.0}, {0.02, 0.02}, {0.01, 0.0}, {0.0, 0.02}}), "touches itself"));
+  CHECK(says(refusal_of({{0.0, 0.0}, {0.02, 0.0}, {0.01, 0.0}}), "touches itself"));
+  CHECK(refusal_of({{0.0, 0.0}, {0.02, 0.0}, {0.02, 0.02}, {0.01, 1e-4}, {0.0, 0.02}}).empty());
 }
 
 TEST_CASE("a bar outside the plate or across a hole is refused")
