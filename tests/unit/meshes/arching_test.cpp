@@ -77,10 +77,10 @@ TEST_CASE("a cycloid arch has no kinks: slopes change little from point to point
 {
   const ArchSurface surface(test::viola_outline(), CycloidArching{0.0125});
   // A cycloid is bent most in its trough, by (h/2) / (b/pi - h/2)^2; a kink would show as a jump beyond that.
-  constexpr double h = 0.0125;                       // [m]
-  constexpr double b = 0.5 * 0.131 - 0.405 / 50.0;   // half width of the arch at the waist, inside the rim [m]
+  constexpr double h = 0.0125;                     // [m]
+  constexpr double b = 0.5 * 0.131 - 0.405 / 50.0; // half width of the arch at the waist, inside the rim [m]
   const double greatest_bend = 0.5 * h / std::pow(b / std::numbers::pi - 0.5 * h, 2); // [1/m]
-  constexpr double step = 0.25e-3; // [m]
+  constexpr double step = 0.25e-3;                                                    // [m]
   double steepest_change = 0.0;
   for (double x = -0.19; x <= 0.19; x += 0.01)
     for (double y = -0.055; y <= 0.055; y += step)
