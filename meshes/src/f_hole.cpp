@@ -18,21 +18,30 @@ namespace
 using Eigen::Vector2d;
 
 // Proportions of our own f-hole, drawn from the trade's measures of a violin's (common practice, no source).
-constexpr double hook_over_eye = 2.6;  // height of hook or tail beyond the eye's centre, over the eye's radius
-constexpr double lean = 0.30;          // of the stem from the centre line, over the tilt of the line through the eyes
+constexpr double hook_over_eye = 2.6;    // height of hook or tail beyond the eye's centre, over the eye's radius
+constexpr double lean = 0.30;            // of the stem from the centre line, over the tilt of the line through the eyes
 constexpr double nick_half_width = 0.16; // over the stem's width
 constexpr double nick_depth = 0.22;      // into the plate, over the stem's width
+constexpr double wing_tip_from_shoulder = 1.15; // across, over the stem's width
+constexpr double least_wing = 0.045;            // width of a wing between stem and eye, over the hole's length
 constexpr double wing_leaves_eye = 148.0 * std::numbers::pi / 180.0; // where the wing's end meets the eye, from inwards
 
-/// One half of the hole in its own axes: p up to the neck, q inwards to the centre line, origin in the middle of the stem.
+/// One half of the hole in its own axes: p up to the neck, q inwards to the centre line, origin in the middle of the
+/// stem.
 struct HalfHole
 {
-  Vector2d eye;   // centre [m]
-  double radius;  // of the eye [m]
-  double top;     // greatest p [m]
-  double stem;    // width [m]
-  double angle;   // of the stem from p towards q [rad]
+  Vector2d eye;  // centre [m]
+  double radius; // of the eye [m]
+  double top;    // greatest p [m]
+  double stem;   // width [m]
+  double angle;  // of the stem from p towards q [rad]
 };
+
+/// Where along q the stem's outer edge goes over into the hook [m].
+double shoulder_place(const Vector2d& eye, double angle, double stem)
+{
+  return 0.45 * eye.x() * std::tan(angle) - 0.5 * stem; // beyond the stem's own line: it bends one way only
+}
 
 /// From the outer end of the nicks over the hook, round the eye, along the wing and back down to the inner nick.
 std::vector<CurvePiece> half_path(const HalfHole& half)
@@ -45,29 +54,21 @@ std::vector<CurvePiece> half_path(const HalfHole& half)
   // The hook: up the stem's outer edge, then two quarters of ellipses over the summit and down into the eye.
   const double r = half.radius;
   const double drop = half.top - half.eye.x();
-  const Vector2d shoulder(half.eye.x() - 1.1 * drop, 0.36 * half.eye.x() * std::tan(half.angle) - 0.5 * half.stem);
+  const Vector2d shoulder(half.eye.x() - 1.1 * drop, shoulder_place(half.eye, half.angle, half.stem));
   const Vector2d summit(half.top, shoulder.y() + 0.58 * (half.eye.y() + r - shoulder.y()));
   const double climb = summit.x() - shoulder.x();
   const double reach_out = summit.y() - shoulder.y();
   const double reach_in = half.eye.y() + r - summit.y();
   const double rise = shoulder.x() - outer_start.x();
   std::vector<CurvePiece> path;
-  path.push_back(smooth_piece({.position = outer_start, .direction = up, .curvature = 0.0, .reach = rise},
-                              {.position = shoulder,
-                               .direction = {1.0, 0.0},
-                               .curvature = reach_out / (climb * climb),
-                               .reach = rise}));
+  path.push_back(smooth_piece(
+      {.position = outer_start, .direction = up, .curvature = 0.0, .reach = rise},
+      {.position = shoulder, .direction = {1.0, 0.0}, .curvature = reach_out / (climb * climb), .reach = 0.6 * rise}));
   constexpr double quarter = 0.5 * std::numbers::pi;
-  path.push_back(EllipticArc{.centre = {shoulder.x(), summit.y()},
-                             .u = {0.0, -reach_out},
-                             .v = {climb, 0.0},
-                             .from = 0.0,
-                             .to = quarter});
-  path.push_back(EllipticArc{.centre = {half.eye.x(), summit.y()},
-                             .u = {drop, 0.0},
-                             .v = {0.0, reach_in},
-                             .from = 0.0,
-                             .to = quarter});
+  path.push_back(EllipticArc{
+      .centre = {shoulder.x(), summit.y()}, .u = {0.0, -reach_out}, .v = {climb, 0.0}, .from = 0.0, .to = quarter});
+  path.push_back(EllipticArc{
+      .centre = {half.eye.x(), summit.y()}, .u = {drop, 0.0}, .v = {0.0, reach_in}, .from = 0.0, .to = quarter});
   // Round the eye, from its inner side over the bottom to the wing.
   const double turn = 2.0 * std::numbers::pi - wing_leaves_eye;
   for (const auto& [from, to] : {std::pair{0.0, 0.5 * turn}, std::pair{0.5 * turn, turn}})
@@ -75,11 +76,12 @@ std::vector<CurvePiece> half_path(const HalfHole& half)
 
   // The wing's end, straight to its tip on the stem's inner edge.
   const Vector2d leaves = evaluate(path.back(), 1.0).position;
-  const Vector2d tip(half.eye.x() + 0.36 * drop, shoulder.y() + 1.15 * half.stem);
+  const Vector2d tip(half.eye.x() + 0.36 * drop, shoulder.y() + wing_tip_from_shoulder * half.stem);
   path.push_back(line(leaves, tip));
   const double fall = tip.x() - inner_end.x();
-  path.push_back(smooth_piece({.position = tip, .direction = Vector2d(-1.0, -0.22).normalized(), .curvature = 0.0, .reach = fall},
-                              {.position = inner_end, .direction = -up, .curvature = 0.0, .reach = fall}));
+  path.push_back(
+      smooth_piece({.position = tip, .direction = Vector2d(-1.0, -0.22).normalized(), .curvature = 0.0, .reach = fall},
+                   {.position = inner_end, .direction = -up, .curvature = 0.0, .reach = fall}));
   return path;
 }
 
@@ -128,14 +130,18 @@ FHole f_hole_with_defaults(const FHole& hole, const Outline& outline)
     throw InvalidInput(message("f-hole: length ", *full.length * 1e3, " mm is too short for eyes of ",
                                *full.upper_eye * 1e3, " and ", *full.lower_eye * 1e3, " mm and a stem of ",
                                *full.stem * 1e3, " mm; smaller ones or a longer hole fit"));
-  if (const double between = 0.5 * distance * std::tan(full.tilt->in_radians());
-      !(between > 0.5 * *full.stem + 0.6 * std::max(*full.upper_eye, *full.lower_eye)))
-    throw InvalidInput(message("f-hole: at a tilt of ", tilt, " degrees the eyes run into the stem; a greater tilt, "
-                               "smaller eyes or a narrower stem fit"));
+  const Vector2d eye(0.5 * distance, 0.5 * distance * std::tan(full.tilt->in_radians()));
+  const double wing = eye.y() - 0.5 * std::max(*full.upper_eye, *full.lower_eye) -
+                      shoulder_place(eye, lean * full.tilt->in_radians(), *full.stem) -
+                      wing_tip_from_shoulder * *full.stem; // [m]
+  if (!(wing > least_wing * *full.length))
+    throw InvalidInput(message("f-hole: at a tilt of ", tilt, " degrees ", std::max(wing, 0.0) * 1e3,
+                               " mm of wing remain between stem and eye, at least ", least_wing * *full.length * 1e3,
+                               " mm are needed; a greater tilt, smaller eyes or a narrower stem fit"));
   if (!full.where)
   {
     const double upper_eye_y = 0.059 * plate_length + 0.5 * *full.upper_eye;
-    full.where = Vector2d(-0.048 * plate_length, upper_eye_y + 0.5 * distance * std::tan(full.tilt->in_radians()));
+    full.where = Vector2d(-0.048 * plate_length, upper_eye_y + eye.y());
   }
   if (!full.where->allFinite())
     throw InvalidInput("f-hole: where must be two finite numbers");

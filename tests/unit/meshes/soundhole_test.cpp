@@ -90,6 +90,7 @@ TEST_CASE("impossible f-holes are refused")
   CHECK_THROWS_AS(static_cast<void>(f_hole_with_defaults({.length = -0.08}, outline)), InvalidInput);
   CHECK_THROWS_AS(static_cast<void>(f_hole_with_defaults({.length = 0.08, .upper_eye = 0.03}, outline)), InvalidInput);
   CHECK_THROWS_AS(static_cast<void>(f_hole_with_defaults({.stem = 0.03}, outline)), InvalidInput);
+  CHECK_THROWS_AS(static_cast<void>(f_hole_with_defaults({.tilt = Angle::degrees(20.0)}, outline)), InvalidInput);
   CHECK_THROWS_AS(static_cast<void>(f_hole_with_defaults({.tilt = Angle::degrees(80.0)}, outline)), InvalidInput);
 }
 
