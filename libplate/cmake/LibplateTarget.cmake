@@ -9,8 +9,12 @@ endif()
 option(LIBPLATE_WARNINGS_AS_ERRORS "Treat warnings in our own code as errors" ${PROJECT_IS_TOP_LEVEL})
 set(LIBPLATE_SANITIZE "" CACHE STRING "Sanitizers for our own code, e.g. address,undefined")
 
-# Warnings and sanitizers on one target; nothing global is touched.
+# Warnings, sanitizers and hidden symbols on one target; nothing global is touched.
+#
+# Hidden: Gmsh's library holds Eigen code of its own. An executable that shows the same templates to the loader would
+# have Gmsh call ours, which may be built with other settings (memory alignment under the sanitizers, for one).
 function(libplate_developer_flags target)
+  set_target_properties(${target} PROPERTIES CXX_VISIBILITY_PRESET hidden VISIBILITY_INLINES_HIDDEN ON)
   if(PROJECT_IS_TOP_LEVEL)
     target_compile_options(${target} PRIVATE ${LIBPLATE_WARNINGS})
     if(LIBPLATE_WARNINGS_AS_ERRORS)
