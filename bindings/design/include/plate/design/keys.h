@@ -40,7 +40,7 @@ struct KeyRange
   [[nodiscard]] bool contains(double value) const; ///< false for NaN
 };
 
-/// One key of the design file. Each key is declared once, in keys.cpp; reader, messages, --set and pages use that row.
+/// One key of the design file. Each key is declared once, in src/keys; reader, messages, --set and pages use that row.
 struct Key
 {
   std::string_view name; ///< dotted; `*` stands for any name (of a material), `[]` for any entry of a list

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/design/keys.h>
+
+#include <numbers>
+#include <vector>
+
+/// Declarations of the keys, one file for each part of a design, put together in keys.cpp.
+namespace plate::key_declarations
+{
+
+inline constexpr KeyUnit mm{"mm", 1e-3};
+inline constexpr KeyUnit degrees{"degrees", std::numbers::pi / 180.0};
+inline constexpr KeyUnit gpa{"GPa", 1e9};
+inline constexpr KeyUnit kg_m3{"kg/m3", 1.0};
+inline constexpr KeyUnit percent{"%", 0.01};
+inline constexpr KeyUnit pure{"", 1.0};
+
+constexpr KeyRange between(double low, double high)
+{
+  return {.low = low, .high = high};
+}
+constexpr KeyRange above(double low, double high)
+{
+  return {.low = low, .high = high, .above = true};
+}
+
+// Limits are there to catch slips of unit and sign, not to judge a design: 3 m is longer than any instrument plate.
+inline constexpr KeyRange plate_length = between(10.0, 3000.0);
+inline constexpr KeyRange detail = above(0.0, 500.0);
+inline constexpr KeyRange place = between(-3000.0, 3000.0);
+inline constexpr KeyRange sheet = above(0.0, 50.0);
+inline constexpr KeyRange turn = between(-360.0, 360.0);
+
+[[nodiscard]] std::vector<Key> plate_keys();    ///< title, outline, arching, thickness
+[[nodiscard]] std::vector<Key> detail_keys();   ///< soundholes, setup, bass bar
+[[nodiscard]] std::vector<Key> material_keys(); ///< material
+[[nodiscard]] std::vector<Key> layup_keys();    ///< layup
+[[nodiscard]] std::vector<Key> use_keys();      ///< support, mesh
+
+} // namespace plate::key_declarations

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "declarations.h"
+
+namespace plate::key_declarations
+{
+
+std::vector<Key> layup_keys()
+{
+  return {
+      {.name = "layup.solid",
+       .kind = KeyKind::text,
+       .default_text = "none; one of solid, code, plies must be given",
+       .help = "Material of a solid plate."},
+      {.name = "layup.angle",
+       .kind = KeyKind::number,
+       .unit = degrees,
+       .range = turn,
+       .default_number = 0.0,
+       .help = "Solid: direction of the grain from x, positive from x to y."},
+      {.name = "layup.grain",
+       .kind = KeyKind::choice,
+       .choices = {"carved", "follows"},
+       .default_text = "carved",
+       .help = "Solid: carved keeps the axes of the board, follows takes those of the surface (bent or moulded wood)."},
+      {.name = "layup.code",
+       .kind = KeyKind::text,
+       .default_text = "none",
+       .help =
+           "Laminate code from inside to outside, e.g. [0/60/-60]s; names of materials stand for plies of their own."},
+      {.name = "layup.ply.material",
+       .kind = KeyKind::text,
+       .help = "Material of the plies that the code gives by angle."},
+      {.name = "layup.ply.thickness",
+       .kind = KeyKind::number,
+       .unit = mm,
+       .range = sheet,
+       .default_text = "thickness of the material's sheet",
+       .help = "Thickness of one such ply."},
+      {.name = "layup.plies[].material",
+       .kind = KeyKind::text,
+       .help = "Material of a ply; plies are listed from inside to outside."},
+      {.name = "layup.plies[].thickness",
+       .kind = KeyKind::number,
+       .unit = mm,
+       .range = sheet,
+       .default_text = "thickness of the material's sheet",
+       .help = "Thickness of the ply."},
+      {.name = "layup.plies[].angle",
+       .kind = KeyKind::number,
+       .unit = degrees,
+       .range = turn,
+       .default_number = 0.0,
+       .help = "Direction of the fibre from x, positive from x to y seen from outside."},
+      {.name = "layup.plies[].grain",
+       .kind = KeyKind::choice,
+       .choices = {"laid", "carved"},
+       .default_text = "laid",
+       .help = "laid follows the surface; carved keeps the axes of a board (a carved core under skins)."},
+      {.name = "layup.scale",
+       .kind = KeyKind::number,
+       .unit = pure,
+       .range = above(0.0, 100.0),
+       .default_number = 1.0,
+       .help = "Factor on the thickness of every ply but cores, and on the thickness of a solid plate."},
+      {.name = "layup.scale_core",
+       .kind = KeyKind::number,
+       .unit = pure,
+       .range = above(0.0, 100.0),
+       .default_number = 1.0,
+       .help = "Factor on the thickness of cores."},
+  };
+}
+
+} // namespace plate::key_declarations
