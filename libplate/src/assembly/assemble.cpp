@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/assemble.h>
 
+#include <plate/core/error.h>
+#include <plate/elements/cubic_triangle.h>
+#include <plate/mesh/locate.h>
+
 #include <Eigen/Geometry>
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 namespace plate
 {
@@ -117,7 +122,40 @@ struct FirstMoments
     for (int k = 0; k < 3; ++k) // a turn about axis k+2 moves a point by its coordinate k along axis k+1
       moment(k) += momentum((k + 1) % 3, 3 + (k + 2) % 3);
   }
+
+  void add(double point_mass, const Eigen::Vector3d& position)
+  {
+    mass += point_mass;
+    moment += point_mass * position;
+  }
 };
+
+/// Adds a body that moves with one point of the mid-surface.
+void add_point_mass(const Model& model, const DofMap& dofs, const PointMass& mass, SparseMatrix& M,
+                    FirstMoments& moments)
+{
+  const std::optional<MeshPoint> point = locate(model.mesh, mass.at);
+  if (!point)
+    throw InvalidInput(message("a mass of ", mass.mass * 1e3, " g at x = ", mass.at.x() * 1e3, ", y = ",
+                               mass.at.y() * 1e3, " mm lies beside the plate or in a hole"));
+  const CubicTriangle::Vector N = CubicTriangle::shape(point->xi, point->eta);
+  const auto& nodes = model.mesh.triangles[point->triangle];
+  Eigen::Vector3d position = Eigen::Vector3d::Zero();
+  for (int a = 0; a < CubicTriangle::num_nodes; ++a)
+  {
+    const auto node_a = static_cast<std::size_t>(nodes[static_cast<std::size_t>(a)]);
+    position += N(a) * model.mesh.nodes[node_a];
+    for (int b = 0; b < CubicTriangle::num_nodes; ++b)
+      for (std::size_t direction = 0; direction < 3; ++direction)
+      {
+        const int row = dofs.equation[node_a][direction];
+        const int column = dofs.equation[static_cast<std::size_t>(nodes[static_cast<std::size_t>(b)])][direction];
+        if (column != DofMap::held && row >= column)
+          M.coeffRef(row, column) += mass.mass * N(a) * N(b);
+      }
+  }
+  moments.add(mass.mass, position);
+}
 
 } // namespace
 
@@ -128,18 +166,20 @@ System assemble(const Model& model)
   system.dofs = number_unknowns(model);
   system.K = zero_matrix(model.mesh, system.dofs);
   system.M = system.K;
-  const std::vector<int> bars = bar_of_triangle(model.mesh);
+  const std::vector<TriangleCover> covers = triangle_covers(model);
   FirstMoments moments;
   ElementMatrix Ke;
   ElementMatrix Me;
   for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
   {
-    const ElementInput element = element_input(model, t, bars[t]);
-    ShellTriangle::stiffness(element.nodes, model.material, element.bar, Ke);
-    ShellTriangle::mass(element.nodes, model.material, element.bar, Me);
+    const ElementInput element = element_input(model, t, covers[t]);
+    ShellTriangle::stiffness(element.nodes, model.material, element.parts, Ke);
+    ShellTriangle::mass(element.nodes, model.material, element.parts, Me);
     scatter(element_equations(model.mesh, system.dofs, t), Ke, Me, system.K, system.M);
     moments.add(Me, ShellTriangle::rigid_motions(element.nodes, model.material.axes));
   }
+  for (const PointMass& mass : model.masses)
+    add_point_mass(model, system.dofs, mass, system.M, moments);
   system.typical_frequency_hz = typical_frequency(model);
   system.mass = moments.mass;
   system.centre_of_gravity = moments.moment / moments.mass;

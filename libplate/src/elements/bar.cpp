@@ -45,7 +45,7 @@ double glued_torsional_stiffness(double width, double height, double plate_thick
   return web + 0.15 * slenderness * std::pow(circle, 4) * G_width;
 }
 
-BarSection bar_section(const Bar& bar, double plate_thickness, double height, const Eigen::Matrix3d& frame,
+BarSection bar_section(const Bar& bar, const BarSeat& seat, double height, const Eigen::Matrix3d& frame,
                        const MaterialAxes& axes)
 {
   const MaterialAxes board = {.axis = bar.axis, .up = axes.up};
@@ -56,7 +56,7 @@ BarSection bar_section(const Bar& bar, double plate_thickness, double height, co
   constexpr double shear_correction = 5.0 / 6.0;
 
   BarSection section = {};
-  const double top = -0.5 * plate_thickness;
+  const double top = seat.face;
   const double bottom = top - height;
   for (std::size_t k = 0; k < section.P.size(); ++k)
   {
@@ -68,7 +68,7 @@ BarSection bar_section(const Bar& bar, double plate_thickness, double height, co
   section.shear = shear_correction * G * height;
   section.shear_from_strain = g;
   section.torsion =
-      glued_torsional_stiffness(bar.width, height, plate_thickness, 1.0 / S(2, 2), 1.0 / S(3, 3)) / bar.width;
+      glued_torsional_stiffness(bar.width, height, seat.plate_thickness, 1.0 / S(2, 2), 1.0 / S(3, 3)) / bar.width;
   return section;
 }
 

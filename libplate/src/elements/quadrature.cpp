@@ -32,11 +32,38 @@ constexpr std::array<TrianglePoint, num_triangle_points> make_points()
            {c3, b3, 0.5 * w3}}};
 }
 
+std::array<TrianglePoint, num_fine_triangle_points> make_fine_points()
+{
+  constexpr int parts = 4; // along each side
+  std::array<TrianglePoint, num_fine_triangle_points> fine;
+  auto next = fine.begin();
+  const auto add = [&](double xi0, double eta0, double side)
+  {
+    for (const TrianglePoint& p : triangle_points())
+      *next++ = {xi0 + side * p.xi, eta0 + side * p.eta, side * side * p.weight};
+  };
+  constexpr double side = 1.0 / parts;
+  for (int row = 0; row < parts; ++row)
+    for (int column = 0; row + column < parts; ++column)
+    {
+      add(column * side, row * side, side);
+      if (row + column + 1 < parts) // the upside-down one beside it
+        add((column + 1) * side, (row + 1) * side, -side);
+    }
+  return fine;
+}
+
 } // namespace
 
 const std::array<TrianglePoint, num_triangle_points>& triangle_points()
 {
   static constexpr auto points = make_points();
+  return points;
+}
+
+const std::array<TrianglePoint, num_fine_triangle_points>& fine_triangle_points()
+{
+  static const auto points = make_fine_points();
   return points;
 }
 

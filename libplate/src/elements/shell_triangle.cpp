@@ -7,6 +7,10 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 
+#include <cmath>
+#include <span>
+#include <vector>
+
 namespace plate
 {
 
@@ -21,27 +25,28 @@ using StrainMatrix = Eigen::Matrix<double, num_strains, num_strains>;
 using Matrix32d = Eigen::Matrix<double, 3, 2>;
 using NodeRotations = std::array<Matrix32d, num_nodes>;
 
-/// Shape functions at the quadrature points, computed once.
-struct ShapeTable
+/// A quadrature point with the shape functions there.
+struct ShapePoint
 {
-  std::array<CubicTriangle::Vector, num_triangle_points> shape;
-  std::array<CubicTriangle::Gradient, num_triangle_points> gradient;
+  double weight; // [-]
+  CubicTriangle::Vector shape;
+  CubicTriangle::Gradient gradient;
 };
 
-const ShapeTable& shape_table()
+std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule)
 {
-  static const ShapeTable table = []
-  {
-    ShapeTable t;
-    for (std::size_t q = 0; q < t.shape.size(); ++q)
-    {
-      const TrianglePoint& p = triangle_points()[q];
-      t.shape[q] = CubicTriangle::shape(p.xi, p.eta);
-      t.gradient[q] = CubicTriangle::gradient(p.xi, p.eta);
-    }
-    return t;
-  }();
-  return table;
+  std::vector<ShapePoint> points;
+  for (const TrianglePoint& p : rule)
+    points.push_back({p.weight, CubicTriangle::shape(p.xi, p.eta), CubicTriangle::gradient(p.xi, p.eta)});
+  return points;
+}
+
+/// Quadrature of a triangle, computed once for each rule; a multiple of num_triangle_points.
+std::span<const ShapePoint> quadrature_of(const TriangleParts& parts)
+{
+  static const std::vector<ShapePoint> usual = shape_points(triangle_points());
+  static const std::vector<ShapePoint> fine = shape_points(fine_triangle_points());
+  return parts.patch_edge ? fine : usual;
 }
 
 /// Director change per rotation about t1 and t2: theta x d.
@@ -68,25 +73,26 @@ struct SurfacePoint
   double area;              // mid-surface area times weight [m2]
   double thickness;         // [m]
   double station;           // [m]
+  Eigen::Vector2d place;    // in the planform [m]
 };
 
-SurfacePoint surface_point(const ShellTriangleNodes& nodes, std::size_t q, const MaterialAxes& axes)
+SurfacePoint surface_point(const ShellTriangleNodes& nodes, const ShapePoint& at, const MaterialAxes& axes)
 {
   SurfacePoint p;
-  p.N = shape_table().shape[q];
-  const CubicTriangle::Gradient& gradient = shape_table().gradient[q];
-  const Matrix32d tangents = nodes.position * gradient;
+  p.N = at.shape;
+  const Matrix32d tangents = nodes.position * at.gradient;
   const Eigen::Vector3d normal = tangents.col(0).cross(tangents.col(1));
   const double jacobian = normal.norm();
   p.frame = shell_frame(normal / jacobian, axes);
   const Eigen::Matrix2d J = tangents.transpose() * p.frame.leftCols<2>();
-  p.dN = gradient * J.inverse().transpose();
+  p.dN = at.gradient * J.inverse().transpose();
   p.director = nodes.normal * p.N;
   p.director_slope = nodes.normal * p.dN;
   p.b = p.director_slope.transpose() * p.frame.leftCols<2>();
-  p.area = triangle_points()[q].weight * jacobian;
+  p.area = at.weight * jacobian;
   p.thickness = nodes.thickness * p.N;
   p.station = nodes.station * p.N;
+  p.place = nodes.position.topRows<2>() * p.N;
   return p;
 }
 
@@ -193,6 +199,36 @@ StrainMatrix plate_stiffness(const SectionStiffness& section, const VolumeRatio&
   return C;
 }
 
+/// Lays the plies of a patch on one side of a stack.
+void add_plies(const Laminate& laminate, PlateSide side, std::vector<PlacedPly>& plies)
+{
+  double bottom = side == PlateSide::outside ? plies.back().top : plies.front().bottom - total_thickness(laminate);
+  auto place = side == PlateSide::outside ? plies.end() : plies.begin();
+  for (const Ply& ply : laminate.plies)
+  {
+    const double top = bottom + ply.thickness;
+    place = plies.insert(
+        place, {.material = &ply.material, .bottom = bottom, .top = top, .angle = ply.angle, .grain = ply.grain});
+    ++place;
+    bottom = top;
+  }
+}
+
+/// Plies of the laminate, in the directions they take here, and of the patches over the point.
+void plies_at(const SurfacePoint& p, const ShellMaterial& material, const TriangleParts& parts,
+              std::vector<PlacedPly>& plies)
+{
+  place_plies(material.laminate, p.thickness, plies);
+  for (const NodalDirections& directions : parts.directions)
+  {
+    const Eigen::Vector2d twice = directions.double_angle * p.N;
+    plies[directions.ply].angle = Angle::radians(0.5 * std::atan2(twice.y(), twice.x()));
+  }
+  for (const Patch* patch : parts.patches)
+    if (contains(patch->region, p.place))
+      add_plies(patch->laminate, patch->side, plies);
+}
+
 /// A bar at one point of its footprint.
 struct BarPoint
 {
@@ -201,10 +237,11 @@ struct BarPoint
   double s;
 };
 
-BarPoint bar_point(const Bar& bar, const SurfacePoint& p, const MaterialAxes& axes)
+BarPoint bar_point(const Bar& bar, const SurfacePoint& p, std::span<const PlacedPly> plies, const MaterialAxes& axes)
 {
   const Eigen::Matrix3d along = shell_frame(p.frame.col(2), {.axis = bar.axis, .up = axes.up});
-  return {.section = bar_section(bar, p.thickness, bar.profile.at(p.station), along, axes),
+  const BarSeat seat = {.face = plies.front().bottom, .plate_thickness = plies.back().top - plies.front().bottom};
+  return {.section = bar_section(bar, seat, bar.profile.at(p.station), along, axes),
           .c = along.col(0).dot(p.frame.col(0)),
           .s = along.col(0).dot(p.frame.col(1))};
 }
@@ -250,19 +287,22 @@ Eigen::Matrix<double, 1, num_dofs> twist_row(const SurfacePoint& p, const NodeRo
 
 /// Calls visit(area, rows, stiffness on the rows) at each quadrature point: the one description of the energy.
 template <class Visit>
-void for_each_energy_term(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Visit visit)
+void for_each_energy_term(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                          Visit visit)
 {
   const NodeRotations rotations = node_rotations(nodes, material.axes);
   StrainRows B;
-  for (std::size_t q = 0; q < num_triangle_points; ++q)
+  std::vector<PlacedPly> plies;
+  for (const ShapePoint& at : quadrature_of(parts))
   {
-    const SurfacePoint p = surface_point(nodes, q, material.axes);
+    const SurfacePoint p = surface_point(nodes, at, material.axes);
     const VolumeRatio ratio = volume_ratio(p);
     covariant_strain_rows(p, rotations, B);
-    StrainMatrix C = plate_stiffness(section_stiffness(material.laminate, p.thickness, p.frame, material.axes), ratio);
-    if (bar != nullptr)
+    plies_at(p, material, parts, plies);
+    StrainMatrix C = plate_stiffness(section_stiffness(plies, p.frame, material.axes), ratio);
+    if (parts.bar != nullptr)
     {
-      const BarPoint point = bar_point(*bar, p, material.axes);
+      const BarPoint point = bar_point(*parts.bar, p, plies, material.axes);
       C += bar_stiffness(point, ratio);
       const Eigen::Matrix<double, 1, 1> torsion(point.section.torsion);
       visit(p.area, twist_row(p, rotations, point), torsion);
@@ -297,29 +337,38 @@ ShellTriangle::RigidMotions ShellTriangle::rigid_motions(const ShellTriangleNode
   return R;
 }
 
-void ShellTriangle::stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& K)
+void ShellTriangle::stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                              Matrix& K)
 {
-  // All strain rows first, then one product: its blocks stay in cache, and only half of it is computed.
+  // Strain rows of twelve points first, then one product: its blocks stay in cache, and only half of it is computed.
   constexpr int max_rows = num_triangle_points * (num_strains + 1);
   Eigen::Matrix<double, max_rows, num_dofs> rows;
   Eigen::Matrix<double, max_rows, num_dofs> stresses;
   Eigen::Index n = 0;
-  for_each_energy_term(nodes, material, bar,
+  K.setZero();
+  const auto add_product = [&]
+  {
+    K.triangularView<Eigen::Lower>() += rows.topRows(n).transpose() * stresses.topRows(n);
+    n = 0;
+  };
+  for_each_energy_term(nodes, material, parts,
                        [&](double area, const auto& B, const auto& C)
                        {
+                         if (n + B.rows() > max_rows)
+                           add_product();
                          rows.middleRows(n, B.rows()) = B;
                          stresses.middleRows(n, B.rows()) = (area * C).lazyProduct(B);
                          n += B.rows();
                        });
-  K.setZero();
-  K.triangularView<Eigen::Lower>() += rows.topRows(n).transpose() * stresses.topRows(n);
+  add_product();
   K.triangularView<Eigen::StrictlyUpper>() = K.transpose();
 }
 
-void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar,
-                                        const Displacements& u, Eigen::Ref<Eigen::VectorXd> energies)
+void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                        const TriangleParts& parts, const Displacements& u,
+                                        Eigen::Ref<Eigen::VectorXd> energies)
 {
-  for_each_energy_term(nodes, material, bar,
+  for_each_energy_term(nodes, material, parts,
                        [&](double area, const auto& B, const auto& C)
                        {
                          const Eigen::MatrixXd strain = B * u;
@@ -327,17 +376,20 @@ void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const S
                        });
 }
 
-void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& M)
+void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                         Matrix& M)
 {
   M.setZero();
   const NodeRotations rotations = node_rotations(nodes, material.axes);
-  for (std::size_t q = 0; q < num_triangle_points; ++q)
+  std::vector<PlacedPly> plies;
+  for (const ShapePoint& at : quadrature_of(parts))
   {
-    const SurfacePoint p = surface_point(nodes, q, material.axes);
-    SectionMass moments = section_mass(material.laminate, p.thickness);
-    if (bar != nullptr)
+    const SurfacePoint p = surface_point(nodes, at, material.axes);
+    plies_at(p, material, parts, plies);
+    SectionMass moments = section_mass(plies);
+    if (parts.bar != nullptr)
     {
-      const BarPoint point = bar_point(*bar, p, material.axes);
+      const BarPoint point = bar_point(*parts.bar, p, plies, material.axes);
       for (std::size_t k = 0; k < moments.size(); ++k)
         moments[k] += point.section.mass[k];
     }

@@ -61,14 +61,13 @@ struct PlyStiffness
   Eigen::Matrix2d shear_compliance; // at held in-plane strain [1/Pa]
 };
 
-PlyStiffness ply_stiffness(const Ply& ply, double bottom, double top, const Eigen::Matrix3d& frame,
-                           const MaterialAxes& axes)
+PlyStiffness ply_stiffness(const PlacedPly& ply, const Eigen::Matrix3d& frame, const MaterialAxes& axes)
 {
-  const Matrix5d S = ply_compliance(ply.material, ply.angle, ply.grain, frame, axes);
+  const Matrix5d S = ply_compliance(*ply.material, ply.angle, ply.grain, frame, axes);
   const Eigen::Matrix3d P = S.topLeftCorner<3, 3>().inverse();
   const Matrix23d g = S.bottomLeftCorner<2, 3>() * P;
-  return {.bottom = bottom,
-          .top = top,
+  return {.bottom = ply.bottom,
+          .top = ply.top,
           .P = P,
           .shear_from_strain = g,
           .shear_compliance = S.bottomRightCorner<2, 2>() - g * S.topRightCorner<3, 2>()};
@@ -159,49 +158,67 @@ Matrix5d ply_compliance(const Material& material, Angle angle, Grain grain, cons
   return S(plane, plane);
 }
 
-SectionStiffness section_stiffness(const Laminate& laminate, double thickness, const Eigen::Matrix3d& frame,
-                                   const MaterialAxes& axes)
+void place_plies(const Laminate& laminate, double thickness, std::vector<PlacedPly>& plies)
 {
   const double scale = scale_to(laminate, thickness);
-  std::vector<PlyStiffness> plies;
-  plies.reserve(laminate.plies.size());
-  SectionStiffness section;
-  section.P.fill(Eigen::Matrix3d::Zero());
+  plies.clear();
   double bottom = -0.5 * thickness;
   for (const Ply& ply : laminate.plies)
   {
     const double top = bottom + scale * ply.thickness;
-    plies.push_back(ply_stiffness(ply, bottom, top, frame, axes));
-    double bottom_power = bottom;
-    double top_power = top;
+    plies.push_back({.material = &ply.material, .bottom = bottom, .top = top, .angle = ply.angle, .grain = ply.grain});
+    bottom = top;
+  }
+}
+
+SectionStiffness section_stiffness(std::span<const PlacedPly> placed, const Eigen::Matrix3d& frame,
+                                   const MaterialAxes& axes)
+{
+  std::vector<PlyStiffness> plies;
+  plies.reserve(placed.size());
+  SectionStiffness section;
+  section.P.fill(Eigen::Matrix3d::Zero());
+  for (const PlacedPly& ply : placed)
+  {
+    plies.push_back(ply_stiffness(ply, frame, axes));
+    double bottom_power = ply.bottom;
+    double top_power = ply.top;
     for (int k = 0; k < 5; ++k)
     {
       section.P[static_cast<std::size_t>(k)] += (top_power - bottom_power) / (k + 1) * plies.back().P;
-      bottom_power *= bottom;
-      top_power *= top;
+      bottom_power *= ply.bottom;
+      top_power *= ply.top;
     }
-    bottom = top;
   }
   add_shear(plies, section);
   return section;
 }
 
-SectionMass section_mass(const Laminate& laminate, double thickness)
+SectionStiffness section_stiffness(const Laminate& laminate, double thickness, const Eigen::Matrix3d& frame,
+                                   const MaterialAxes& axes)
 {
-  const double scale = scale_to(laminate, thickness);
+  std::vector<PlacedPly> plies;
+  place_plies(laminate, thickness, plies);
+  return section_stiffness(plies, frame, axes);
+}
+
+SectionMass section_mass(std::span<const PlacedPly> plies)
+{
   SectionMass mass = {};
-  double bottom = -0.5 * thickness;
-  for (const Ply& ply : laminate.plies)
-  {
-    const double top = bottom + scale * ply.thickness;
+  for (const PlacedPly& ply : plies)
     for (std::size_t k = 0; k < mass.size(); ++k)
     {
       const int power = static_cast<int>(k) + 1;
-      mass[k] += ply.material.density * (std::pow(top, power) - std::pow(bottom, power)) / power;
+      mass[k] += ply.material->density * (std::pow(ply.top, power) - std::pow(ply.bottom, power)) / power;
     }
-    bottom = top;
-  }
   return mass;
+}
+
+SectionMass section_mass(const Laminate& laminate, double thickness)
+{
+  std::vector<PlacedPly> plies;
+  place_plies(laminate, thickness, plies);
+  return section_mass(plies);
 }
 
 Laminate with_loss_step(const Laminate& laminate, double step)

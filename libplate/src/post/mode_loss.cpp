@@ -22,21 +22,27 @@ ShellTriangle::Displacements element_displacements(const Model& model, const Dof
   return u;
 }
 
-/// Strain energies of all modes with every modulus changed by `step` times its loss factor [J].
-Eigen::VectorXd strain_energies(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& shapes, double step)
+/// The model with every modulus changed by `step` times its loss factor.
+Model with_loss_step(Model model, double step)
 {
-  const ShellMaterial material = {.laminate = with_loss_step(model.material.laminate, step), .axes = model.material.axes};
-  std::vector<Bar> bars = model.bars;
-  for (Bar& bar : bars)
+  model.material.laminate = with_loss_step(model.material.laminate, step);
+  for (Patch& patch : model.patches)
+    patch.laminate = with_loss_step(patch.laminate, step);
+  for (Bar& bar : model.bars)
     bar.material = with_loss_step(bar.material, step);
-  const std::vector<int> bar_index = bar_of_triangle(model.mesh);
+  return model;
+}
+
+/// Strain energies of all modes [J].
+Eigen::VectorXd strain_energies(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& shapes)
+{
+  const std::vector<TriangleCover> covers = triangle_covers(model);
   Eigen::VectorXd energies = Eigen::VectorXd::Zero(shapes.cols());
   for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
   {
-    const ElementInput element = element_input(model, t, bar_index[t]);
-    const Bar* bar = bar_index[t] < 0 ? nullptr : &bars[static_cast<std::size_t>(bar_index[t])];
-    ShellTriangle::add_strain_energies(element.nodes, material, bar, element_displacements(model, dofs, t, shapes),
-                                       energies);
+    const ElementInput element = element_input(model, t, covers[t]);
+    ShellTriangle::add_strain_energies(element.nodes, model.material, element.parts,
+                                       element_displacements(model, dofs, t, shapes), energies);
   }
   return energies;
 }
@@ -47,8 +53,8 @@ Eigen::VectorXd mode_losses(const Model& model, const DofMap& dofs, const Eigen:
 {
   // A centred difference: stiffness is smooth in the moduli, a step of 1 % of a loss factor leaves 1e-8 of error.
   constexpr double step = 0.01;
-  const Eigen::VectorXd more = strain_energies(model, dofs, shapes, step);
-  const Eigen::VectorXd less = strain_energies(model, dofs, shapes, -step);
+  const Eigen::VectorXd more = strain_energies(with_loss_step(model, step), dofs, shapes);
+  const Eigen::VectorXd less = strain_energies(with_loss_step(model, -step), dofs, shapes);
   return (more - less).cwiseQuotient(more + less) / step;
 }
 

@@ -67,7 +67,7 @@ TEST_CASE("assembled energies are the sums of the elements' energies")
     value = uniform(random);
   double strain_energy = 0.0;
   double kinetic_energy = 0.0;
-  const std::vector<int> bars = bar_of_triangle(model.mesh);
+  const std::vector<TriangleCover> covers = triangle_covers(model);
   for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
   {
     Eigen::Matrix<double, 50, 1> element_u;
@@ -77,10 +77,10 @@ TEST_CASE("assembled energies are the sums of the elements' energies")
         const int equation = system.dofs.equation[static_cast<std::size_t>(model.mesh.triangles[t][i])][k];
         element_u(static_cast<Eigen::Index>(5 * i + k)) = equation == DofMap::held ? 0.0 : u(equation);
       }
-    const ElementInput input = element_input(model, t, bars[t]);
+    const ElementInput input = element_input(model, t, covers[t]);
     ShellTriangle::Matrix K, M;
-    ShellTriangle::stiffness(input.nodes, model.material, input.bar, K);
-    ShellTriangle::mass(input.nodes, model.material, input.bar, M);
+    ShellTriangle::stiffness(input.nodes, model.material, input.parts, K);
+    ShellTriangle::mass(input.nodes, model.material, input.parts, M);
     strain_energy += element_u.dot(K * element_u);
     kinetic_energy += element_u.dot(M * element_u);
   }

@@ -84,14 +84,14 @@ TEST_CASE("each way to break a model is named")
 TEST_CASE("elements get the nodes of their triangle and the bar above which they lie")
 {
   const Model model = sample();
-  const std::vector<int> bars = bar_of_triangle(model.mesh);
+  const std::vector<TriangleCover> covers = triangle_covers(model);
   int under = 0;
-  for (std::size_t t = 0; t < bars.size(); ++t)
+  for (std::size_t t = 0; t < covers.size(); ++t)
   {
-    const ElementInput input = element_input(model, t, bars[t]);
+    const ElementInput input = element_input(model, t, covers[t]);
     const bool upper_half = input.nodes.position.row(1).mean() > 0.0;
-    CHECK((bars[t] == 0) == upper_half);
-    CHECK((input.bar != nullptr) == upper_half);
+    CHECK((covers[t].bar == 0) == upper_half);
+    CHECK((input.parts.bar != nullptr) == upper_half);
     if (upper_half)
       CHECK(input.nodes.station.isApprox(input.nodes.position.row(0)));
     under += upper_half ? 1 : 0;

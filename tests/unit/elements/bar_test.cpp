@@ -68,7 +68,7 @@ TEST_CASE("section of a bar under a level plate: moments about the plate's mid-s
 {
   const double t = 3e-3, h = 10e-3;
   Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {h}}};
-  const BarSection s = bar_section(bar, t, h, Eigen::Matrix3d::Identity(), {});
+  const BarSection s = bar_section(bar, {.face = -0.5 * t, .plate_thickness = t}, h, Eigen::Matrix3d::Identity(), {});
   const double E = 11e9;
   const double arm = 0.5 * (t + h); // from the mid-surface down to the middle of the bar
   CHECK(s.P[0] == doctest::Approx(E * h));
@@ -87,7 +87,7 @@ TEST_CASE("a bar on a slope keeps the axes of its board")
   const double slope = 0.2;
   const Eigen::Vector3d normal = Eigen::Vector3d(-slope, 0.0, 1.0).normalized();
   Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {0.01}}};
-  const BarSection s = bar_section(bar, 3e-3, 0.01, shell_frame(normal, {}), {});
+  const BarSection s = bar_section(bar, {.face = -1.5e-3, .plate_thickness = 3e-3}, 0.01, shell_frame(normal, {}), {});
   const OrthotropicElastic m = bar.material.elastic;
   const double c2 = 1.0 / (1.0 + slope * slope);
   const double s2 = 1.0 - c2;

@@ -102,10 +102,10 @@ std::vector<ShellTriangleNodes> sphere_octant(double radius, double thickness, i
 
 /// Kinetic energy of the six rigid motions, twice: mass, moments and inertia.
 Eigen::Matrix<double, 6, 6> rigid_inertia(const ShellTriangleNodes& nodes, const ShellMaterial& material,
-                                          const Bar* bar)
+                                          const TriangleParts& parts)
 {
   ShellTriangle::Matrix M;
-  ShellTriangle::mass(nodes, material, bar, M);
+  ShellTriangle::mass(nodes, material, parts, M);
   const auto R = ShellTriangle::rigid_motions(nodes, material.axes);
   return R.transpose() * M * R;
 }
@@ -119,8 +119,8 @@ TEST_CASE("element matrices are symmetric and the mass is positive definite")
   {
     ShellTriangle::Matrix K;
     ShellTriangle::Matrix M;
-    ShellTriangle::stiffness(curved_element(), carved_hybrid(), glued, K);
-    ShellTriangle::mass(curved_element(), carved_hybrid(), glued, M);
+    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued}, K);
+    ShellTriangle::mass(curved_element(), carved_hybrid(), {.bar = glued}, M);
     CHECK((K - K.transpose()).cwiseAbs().maxCoeff() <= 1e-14 * K.cwiseAbs().maxCoeff());
     CHECK((M - M.transpose()).cwiseAbs().maxCoeff() <= 1e-14 * M.cwiseAbs().maxCoeff());
     CHECK(M.llt().info() == Eigen::Success);
@@ -133,7 +133,7 @@ TEST_CASE("rigid motions of a distorted curved element carry no energy, with and
   for (const Bar* glued : {static_cast<const Bar*>(nullptr), &bar})
   {
     ShellTriangle::Matrix K;
-    ShellTriangle::stiffness(curved_element(), carved_hybrid(), glued, K);
+    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued}, K);
     const auto R = ShellTriangle::rigid_motions(curved_element(), {});
     for (int k = 0; k < 6; ++k)
     {
@@ -151,7 +151,7 @@ TEST_CASE("an element has no motion without energy but the six rigid ones")
 {
   // Full integration: no spurious mechanisms. 50 unknowns, 6 zero eigenvalues.
   ShellTriangle::Matrix K;
-  ShellTriangle::stiffness(curved_element(), carved_hybrid(), nullptr, K);
+  ShellTriangle::stiffness(curved_element(), carved_hybrid(), {}, K);
   Eigen::Matrix<double, 50, 1> scale; // rotations to displacements of like size
   for (int i = 0; i < 50; ++i)
     scale(i) = i % 5 < 3 ? 1.0 : 1.0 / 0.02;
@@ -165,14 +165,14 @@ TEST_CASE("energies of fields are those of the stiffness matrix")
 {
   const Bar bar = sample_bar();
   ShellTriangle::Matrix K;
-  ShellTriangle::stiffness(curved_element(), carved_hybrid(), &bar, K);
+  ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = &bar}, K);
   std::mt19937 random(3);
   std::uniform_real_distribution<double> uniform(-1.0, 1.0);
   ShellTriangle::Displacements u(50, 3);
   for (double& value : u.reshaped())
     value = uniform(random);
   Eigen::VectorXd energies = Eigen::VectorXd::Ones(3);
-  ShellTriangle::add_strain_energies(curved_element(), carved_hybrid(), &bar, u, energies);
+  ShellTriangle::add_strain_energies(curved_element(), carved_hybrid(), {.bar = &bar}, u, energies);
   for (int i = 0; i < 3; ++i)
     CHECK(energies(i) - 1.0 == doctest::Approx(0.5 * u.col(i).dot(K * u.col(i))).epsilon(1e-12));
 }
@@ -182,7 +182,7 @@ TEST_CASE("a flat element has the mass and the inertia of a flat plate")
   const double t = 4e-3;
   const double rho = 400.0;
   const double area = 0.5 * 0.03 * 0.02;
-  const auto I = rigid_inertia(flat_element(t), {.laminate = test::solid(test::reference_spruce(), t)}, nullptr);
+  const auto I = rigid_inertia(flat_element(t), {.laminate = test::solid(test::reference_spruce(), t)}, {});
   for (int k = 0; k < 3; ++k)
     CHECK(I(k, k) == doctest::Approx(rho * t * area).epsilon(1e-12));
   // Triangle with one corner at the origin: integral of y^2 is b h^3/12; the thickness adds t^2/12 per area.
@@ -197,7 +197,7 @@ TEST_CASE("an unsymmetric laminate has its centre of gravity off the mid-surface
   // Carbon below, balsa above: moment = sum rho t z.
   const Laminate laminate = {{{.material = test::reference_carbon(), .thickness = 1e-3},
                               {.material = test::reference_balsa(), .thickness = 3e-3}}};
-  const auto I = rigid_inertia(flat_element(4e-3), {.laminate = laminate}, nullptr);
+  const auto I = rigid_inertia(flat_element(4e-3), {.laminate = laminate}, {});
   const double area = 0.5 * 0.03 * 0.02;
   const double moment = area * (1580.0 * 1e-3 * -1.5e-3 + 100.0 * 3e-3 * 0.5e-3);
   CHECK(I(0, 4) == doctest::Approx(moment).epsilon(1e-12)); // a turn about y moves a point at height z by z along x
@@ -213,7 +213,7 @@ TEST_CASE("a thick sphere has the volume and the inertia of a hollow ball")
   const ShellMaterial material = {.laminate = test::solid(test::reference_spruce(), t)};
   Eigen::Matrix<double, 6, 6> I = Eigen::Matrix<double, 6, 6>::Zero();
   for (const ShellTriangleNodes& nodes : sphere_octant(R, t, 9))
-    I += rigid_inertia(nodes, material, nullptr);
+    I += rigid_inertia(nodes, material, {});
   const double outer = R + 0.5 * t;
   const double inner = R - 0.5 * t;
   const double mass = rho * 4.0 * pi / 3.0 * (std::pow(outer, 3) - std::pow(inner, 3)) / 8.0;
@@ -245,10 +245,10 @@ TEST_CASE("turning and shifting the whole element changes nothing")
   for (int i = 0; i < 10; ++i)
     turn.block<3, 3>(5 * i, 5 * i) = R;
   ShellTriangle::Matrix K, M, K_turned, M_turned;
-  ShellTriangle::stiffness(nodes, material, &bar, K);
-  ShellTriangle::stiffness(turned, turned_material, &turned_bar, K_turned);
-  ShellTriangle::mass(nodes, material, &bar, M);
-  ShellTriangle::mass(turned, turned_material, &turned_bar, M_turned);
+  ShellTriangle::stiffness(nodes, material, {.bar = &bar}, K);
+  ShellTriangle::stiffness(turned, turned_material, {.bar = &turned_bar}, K_turned);
+  ShellTriangle::mass(nodes, material, {.bar = &bar}, M);
+  ShellTriangle::mass(turned, turned_material, {.bar = &turned_bar}, M_turned);
   CHECK((turn.transpose() * K_turned * turn - K).cwiseAbs().maxCoeff() < 1e-10 * K.cwiseAbs().maxCoeff());
   CHECK((turn.transpose() * M_turned * turn - M).cwiseAbs().maxCoeff() < 1e-10 * M.cwiseAbs().maxCoeff());
 }

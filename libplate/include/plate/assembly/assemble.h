@@ -26,7 +26,7 @@ struct System
 /// Assembles stiffness and mass.
 ///
 /// The same input gives the same bits. Cost: linear in the number of triangles.
-/// @throws InvalidInput if the model is inconsistent (see check_model)
+/// @throws InvalidInput if the model is inconsistent (see check_model) or a point mass lies beside the plate
 [[nodiscard]] System assemble(const Model& model);
 
 } // namespace plate

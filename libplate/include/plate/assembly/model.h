@@ -27,6 +27,21 @@ struct SupportedEdge
   EdgeSupport support = EdgeSupport::free;
 };
 
+/// Directions that one ply of the laminate takes instead of its angle, e.g. those it was draped to.
+struct PlyDirections
+{
+  std::size_t ply = 0; ///< index into the laminate
+  /// (num_nodes) cos and sin of twice the angle from the reference axis [-].
+  std::vector<Eigen::Vector2d> double_angle;
+};
+
+/// A small body stuck on the plate, without extent: it moves with the mid-surface.
+struct PointMass
+{
+  Eigen::Vector2d at; ///< in the planform [m]
+  double mass;        ///< [kg]
+};
+
 /// A plate ready to be assembled: mesh, what it is made of, how it is held.
 struct Model
 {
@@ -34,6 +49,9 @@ struct Model
   ShellMaterial material;
   std::vector<Bar> bars; ///< one per ShellMesh::bars
   std::vector<SupportedEdge> supports;
+  std::vector<Patch> patches = {}; ///< the first lie next to the laminate
+  std::vector<PlyDirections> directions = {};
+  std::vector<PointMass> masses = {};
 };
 
 /// Checks a model for what assembly relies on: sizes, indices, unit normals, positive thickness, known edge groups.
@@ -41,19 +59,27 @@ struct Model
 /// @throws InvalidInput naming the first offence
 void check_model(const Model& model);
 
-/// Nodes and bar of one triangle as the element kernels take them.
+/// Bar and patches of one triangle.
+struct TriangleCover
+{
+  int bar = -1;                  ///< index into Model::bars, -1 for none
+  std::vector<int> patches = {}; ///< indices into Model::patches
+  bool patch_edge = false;       ///< some patch ends within the triangle
+};
+
+/// For each triangle what covers it.
+///
+/// A patch counts as ending in each triangle whose box its edge passes through: some more than there are, none missed.
+[[nodiscard]] std::vector<TriangleCover> triangle_covers(const Model& model);
+
+/// One triangle as the element kernels take it.
 struct ElementInput
 {
   ShellTriangleNodes nodes;
-  const Bar* bar = nullptr; ///< lives in the model
+  TriangleParts parts; ///< points into the model
 };
 
-/// For each triangle the index of the bar glued under it, -1 for none.
-[[nodiscard]] std::vector<int> bar_of_triangle(const ShellMesh& mesh);
-
 /// Collects the input of one element.
-///
-/// @param bar  index of the bar under the triangle, -1 for none
-[[nodiscard]] ElementInput element_input(const Model& model, std::size_t triangle, int bar);
+[[nodiscard]] ElementInput element_input(const Model& model, std::size_t triangle, const TriangleCover& cover);
 
 } // namespace plate

@@ -42,14 +42,20 @@ struct BarSection
   SectionMass mass;           ///< [kg m^(k-2)]
 };
 
-/// Section of a bar under a plate of given thickness.
+/// The plate above a bar.
+struct BarSeat
+{
+  double face;            ///< z of the inner face to which the bar is glued, from the reference surface [m]
+  double plate_thickness; ///< patches included [m]
+};
+
+/// Section of a bar glued under a plate.
 ///
 /// The shear correction 5/6 holds for a parabola of shear stress with its maximum at the glue line as well as for one
 /// with its maximum at half height: (2/3)^2 / (8/15) either way.
-/// @param plate_thickness  the bar is glued half of it below the mid-surface [m]
-/// @param height           along the normal [m]
-/// @param frame            columns: along the bar in the tangent plane, across, normal
-[[nodiscard]] BarSection bar_section(const Bar& bar, double plate_thickness, double height, const Eigen::Matrix3d& frame,
+/// @param height  along the normal [m]
+/// @param frame   columns: along the bar in the tangent plane, across, normal
+[[nodiscard]] BarSection bar_section(const Bar& bar, const BarSeat& seat, double height, const Eigen::Matrix3d& frame,
                                      const MaterialAxes& axes);
 
 /// Torsional stiffness of a rectangular orthotropic bar [N m2].

@@ -20,4 +20,9 @@ struct TrianglePoint
 inline constexpr int num_triangle_points = 12;
 [[nodiscard]] const std::array<TrianglePoint, num_triangle_points>& triangle_points();
 
+/// The twelve points in each of sixteen equal sub-triangles, for integrands that jump within the triangle; sub-triangle
+/// after sub-triangle.
+inline constexpr int num_fine_triangle_points = 16 * num_triangle_points;
+[[nodiscard]] const std::array<TrianglePoint, num_fine_triangle_points>& fine_triangle_points();
+
 } // namespace plate

@@ -3,8 +3,11 @@
 
 #include <plate/elements/bar.h>
 #include <plate/laminates/section.h>
+#include <plate/mesh/planform_region.h>
 
 #include <Eigen/Core>
+
+#include <vector>
 
 namespace plate
 {
@@ -25,6 +28,38 @@ struct ShellMaterial
   MaterialAxes axes = {};
 };
 
+/// A face of a plate.
+enum class PlateSide
+{
+  inside, ///< air side, z < 0
+  outside ///< mould side
+};
+
+/// Further plies over a part of the plate. They change the section on one side: the reference surface stays where it is.
+struct Patch
+{
+  PlateSide side = PlateSide::inside;
+  PlanformRegion region;
+  Laminate laminate; ///< from inside to outside
+};
+
+/// Directions that one ply of the laminate takes instead of its angle, at the nodes of a triangle.
+struct NodalDirections
+{
+  std::size_t ply; ///< index into the laminate
+  /// cos and sin of twice the angle, which know no difference between a direction and its opposite [-].
+  Eigen::Matrix<double, 2, 10> double_angle = Eigen::Matrix<double, 2, 10>::Zero();
+};
+
+/// What one triangle carries besides the laminate that all share.
+struct TriangleParts
+{
+  const Bar* bar = nullptr;                    ///< glued under it
+  std::vector<const Patch*> patches = {};      ///< over it or a part of it, from the laminate outward on either side
+  bool patch_edge = false;                     ///< some patch ends within the triangle: integrated on sub-triangles
+  std::vector<NodalDirections> directions = {};
+};
+
 /// Curved shell triangle with ten nodes and five unknowns per node, fully integrated.
 ///
 /// Unknowns of a node: displacement (x, y, z), then the rotations about t1 and t2, the first two columns of
@@ -42,18 +77,20 @@ struct ShellTriangle
   using Displacements = Eigen::Matrix<double, num_dofs, Eigen::Dynamic>;
 
   /// Stiffness [N/m, N, N m], symmetric.
-  static void stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& K);
+  static void stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                        Matrix& K);
 
   /// Consistent mass with rotary inertia [kg, kg m, kg m2], symmetric.
-  static void mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar, Matrix& M);
+  static void mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                   Matrix& M);
 
   /// Displacements of the nodes in the six rigid motions: shifts along, then turns about x, y, z through the origin.
   using RigidMotions = Eigen::Matrix<double, num_dofs, 6>;
   [[nodiscard]] static RigidMotions rigid_motions(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
 
   /// Strain energies of displacement fields (columns), u^T K u / 2 for each [J].
-  static void add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material, const Bar* bar,
-                                  const Displacements& u, Eigen::Ref<Eigen::VectorXd> energies);
+  static void add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                  const TriangleParts& parts, const Displacements& u, Eigen::Ref<Eigen::VectorXd> energies);
 };
 
 /// Unknowns of one node in the six rigid motions, rows as the unknowns of ShellTriangle.

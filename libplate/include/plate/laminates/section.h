@@ -6,6 +6,8 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <span>
+#include <vector>
 
 namespace plate
 {
@@ -41,6 +43,21 @@ struct SectionStiffness
   Eigen::Matrix<double, 2, 3> G1 = {};   ///< shear strain from curvature at zero shear force [m]
 };
 
+/// A ply in its place in a section; z counts from the reference surface outward.
+struct PlacedPly
+{
+  const Material* material; ///< must outlive the ply
+  double bottom;            ///< [m]
+  double top;               ///< [m]
+  Angle angle = {};
+  Grain grain = Grain::laid;
+};
+
+/// Puts the plies of a laminate, scaled together to a local thickness [m], symmetrically about the mid-surface.
+///
+/// @param plies  is overwritten; a buffer of the caller, so that repeated use allocates nothing
+void place_plies(const Laminate& laminate, double thickness, std::vector<PlacedPly>& plies);
+
 /// Mass of a shell section: integrals of z^k times density, k = 0..4 [kg m^(k-2)].
 using SectionMass = std::array<double, 5>;
 
@@ -54,8 +71,13 @@ using SectionMass = std::array<double, 5>;
 [[nodiscard]] SectionStiffness section_stiffness(const Laminate& laminate, double thickness, const Eigen::Matrix3d& frame,
                                                  const MaterialAxes& axes);
 
+/// Stiffness of plies that lie on each other without gaps, from inside to outside, about z = 0 wherever that is.
+[[nodiscard]] SectionStiffness section_stiffness(std::span<const PlacedPly> plies, const Eigen::Matrix3d& frame,
+                                                 const MaterialAxes& axes);
+
 /// Mass of a laminate whose plies are scaled together to a local thickness [m].
 [[nodiscard]] SectionMass section_mass(const Laminate& laminate, double thickness);
+[[nodiscard]] SectionMass section_mass(std::span<const PlacedPly> plies);
 
 /// The laminate with with_loss_step() applied to every ply.
 [[nodiscard]] Laminate with_loss_step(const Laminate& laminate, double step);
