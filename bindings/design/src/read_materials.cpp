@@ -124,9 +124,9 @@ MaterialStock::MaterialStock(const TableReader& root)
   const TableReader declared = root.table("material");
   for (const std::string& name : declared.names())
     materials_.push_back(read_material(declared.table(name), name));
-  for (const Material& material : material_library())
-    if (!find(material.name))
-      materials_.push_back({.material = material, .sheet_thickness = {}});
+  for (const LibraryMaterial& built_in : material_library())
+    if (!find(built_in.material.name))
+      materials_.push_back({.material = built_in.material, .sheet_thickness = {}});
 }
 
 const StockMaterial* MaterialStock::find(std::string_view name) const

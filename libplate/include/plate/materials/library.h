@@ -9,11 +9,21 @@
 namespace plate
 {
 
+/// A material with what it is and where its constants come from.
+struct LibraryMaterial
+{
+  Material material;
+  std::string_view description; ///< one line
+  /// Source of the constants, with the marks "published", "from memory" (of a published table, not read again), "common
+  /// practice" (no single source: good to begin with, never to check against) and "assumed" (not measured).
+  std::string_view source;
+};
+
 /// Materials that may be used without measuring one's own: typical values to begin with, no promise about a batch.
 ///
-/// spruce, maple (wood: 1 = L, 2 = R, 3 = T, 12 % moisture), carbon_ud, flax_ud (unidirectional fibre in epoxy),
-/// balsa (end-grain core). Sources and assumptions stand beside each value in materials/library.cpp.
-[[nodiscard]] std::span<const Material> material_library();
+/// Woods (1 = L, 2 = R, 3 = T, at 12 % moisture), plies of fibre in epoxy, cores. No strengths: those depend on batch
+/// and process, and somebody may be hurt if they are guessed.
+[[nodiscard]] std::span<const LibraryMaterial> material_library();
 
 /// The library's material of that name; null if there is none.
 [[nodiscard]] const Material* find_material(std::string_view name);

@@ -3,6 +3,7 @@
 
 #include <Eigen/Core>
 
+#include <optional>
 #include <string>
 
 namespace plate
@@ -35,6 +36,31 @@ struct LossFactors
   double G23 = 0.0; ///< [-]
 };
 
+/// Free strains along 1 and 2 for a change of temperature or moisture by one unit; none along 3 is needed in a plate.
+struct Expansion
+{
+  double along;  ///< along 1 [1/K, or strain per moisture content as a fraction]
+  double across; ///< along 2 [as above]
+};
+
+/// Strengths of a ply in its plane, all positive.
+struct Strength
+{
+  double Xt; ///< tension along 1 [Pa]
+  double Xc; ///< compression along 1 [Pa]
+  double Yt; ///< tension along 2 [Pa]
+  double Yc; ///< compression along 2 [Pa]
+  double S;  ///< in-plane shear [Pa]
+};
+
+/// How the stiffness of a wood depends on its moisture (moisture.h).
+struct MoistureData
+{
+  double content;      ///< moisture content at which the constants hold, mass of water over dry wood [-]
+  double intersection; ///< moisture content M_p above which stiffness no longer changes [-]
+  double green_ratio;  ///< modulus at 12 % over that of green wood [-]
+};
+
 /// A material a plate can be made of.
 struct Material
 {
@@ -43,6 +69,10 @@ struct Material
   double density; ///< [kg/m3]
   LossFactors loss = {};
   bool core = false; ///< light middle layer of a sandwich; "laminate thickness" factors leave it alone
+  std::optional<Expansion> thermal = {};  ///< expansion by temperature
+  std::optional<Expansion> swelling = {}; ///< expansion by moisture
+  std::optional<Strength> strength = {};
+  std::optional<MoistureData> moisture = {};
 };
 
 /// Compliance S of the solid in its own axes, strain = S * stress.
