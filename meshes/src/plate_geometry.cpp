@@ -3,6 +3,8 @@
 
 #include <plate/core/error.h>
 
+#include <algorithm>
+
 namespace plate
 {
 
@@ -19,6 +21,19 @@ PlateBoundary boundary_of(const PlateGeometry& geometry)
       boundary.soundholes.push_back(i);
     }
   return boundary;
+}
+
+PlanformCover::PlanformCover(const PlateGeometry& geometry)
+{
+  constexpr int chords = 64;
+  for (const CurveLoop& loop : boundary_of(geometry).loops)
+    loops_.push_back({sample(loop, chords)});
+}
+
+bool PlanformCover::contains(const Eigen::Vector2d& point) const
+{
+  const auto holds = [&](const PolygonRegion& loop) { return plate::contains(loop, point); };
+  return holds(loops_.front()) && std::none_of(loops_.begin() + 1, loops_.end(), holds);
 }
 
 double planform_area(const PlateGeometry& geometry)

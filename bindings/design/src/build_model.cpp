@@ -11,7 +11,9 @@ Model build_model(const Design& design, const PlanformMesh& planform)
   Model model{.mesh = lift(planform, design.geometry),
               .material = {.laminate = design.laminate},
               .bars = {},
-              .supports = design.supports};
+              .supports = design.supports,
+              .patches = design.patches,
+              .masses = design.masses};
   if (design.bar)
     model.bars.push_back(*design.bar);
   return model;

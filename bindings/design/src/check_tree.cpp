@@ -15,7 +15,7 @@ namespace plate
 namespace
 {
 
-constexpr std::size_t max_entries = 1000; // soundholes, plies: a longer list is no design but a slip
+constexpr std::size_t max_entries = 1000; // soundholes, plies, corners: a longer list is no design but a slip
 
 std::string below(const std::string& path, const std::string& name)
 {
@@ -94,6 +94,9 @@ private:
       good = has_count(node, key) && std::all_of(node.list()->begin(), node.list()->end(),
                                                  [&](const Node& entry) { return is_number(entry, key); });
       break;
+    case KeyKind::points:
+      good = is_point_list(node, key);
+      break;
     case KeyKind::choices:
       if (!has_count(node, key))
         break;
@@ -113,6 +116,17 @@ private:
   static bool has_count(const Node& node, const Key& key)
   {
     return node.list() && node.list()->size() == static_cast<std::size_t>(key.count);
+  }
+
+  static bool is_point_list(const Node& node, const Key& key)
+  {
+    const auto is_point = [&](const Node& point)
+    {
+      return point.list() && point.list()->size() == 2 && is_number(point.list()->front(), key) &&
+             is_number(point.list()->back(), key);
+    };
+    return node.list() && node.list()->size() >= static_cast<std::size_t>(key.count) &&
+           node.list()->size() <= max_entries && std::all_of(node.list()->begin(), node.list()->end(), is_point);
   }
 
   void check_word(const Node& node, const std::string& path, const Key& key) const

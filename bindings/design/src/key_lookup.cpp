@@ -147,6 +147,9 @@ std::string allowed_values(const Key& key)
     return message("a number", unit, range_in_words(key.range));
   case KeyKind::numbers:
     return message("a list of ", key.count, " numbers", unit, range_in_words(key.range));
+  case KeyKind::points:
+    return message("a list of at least ", key.count, " pairs of numbers", unit, range_in_words(key.range),
+                   ", e.g. [[0, 0], [30, 0], [0, 20]]");
   case KeyKind::choices:
     return message("a list of ", key.count, " words, each one of ", quoted_list(key.choices));
   }

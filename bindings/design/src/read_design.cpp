@@ -5,6 +5,7 @@
 #include "read_geometry.h"
 #include "read_layup.h"
 #include "read_materials.h"
+#include "read_parts.h"
 #include "read_support.h"
 #include "table_reader.h"
 
@@ -29,12 +30,28 @@ MeshOptions read_mesh_options(const TableReader& root, const Outline& outline)
   return options;
 }
 
+Surroundings read_surroundings(const TableReader& root)
+{
+  const TableReader table = root.table("surroundings");
+  if (table.word("air", "none") == "free")
+    table.fail("air", "the mass of the air that moves with the plate is not computed yet; use \"none\"");
+  Surroundings surroundings;
+  surroundings.climate.temperature = table.number("temperature");
+  if (const std::optional<double> humidity = table.optional_number("humidity"))
+  {
+    surroundings.climate.humidity = *humidity;
+    surroundings.climate_given = true;
+  }
+  return surroundings;
+}
+
 } // namespace
 
 Design read_design_tree(const Node& root, const std::string& file)
 {
   const TableReader table(root, file, "");
-  const MaterialStock stock(table);
+  const Surroundings surroundings = read_surroundings(table);
+  const MaterialStock stock(table, surroundings);
   const Outline outline = read_outline(table);
   const Setup setup = read_setup(table, outline);
   Laminate laminate = read_layup(table, stock);
@@ -44,11 +61,16 @@ Design read_design_tree(const Node& root, const std::string& file)
   std::optional<Bar> bar;
   if (geometry.bar)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
+  std::vector<Patch> patches = read_patches(table, stock, geometry);
+  std::vector<PointMass> masses = read_masses(table, geometry);
   return {.title = table.word("title", std::filesystem::path(file).stem().string()),
           .geometry = std::move(geometry),
           .laminate = std::move(laminate),
           .bar = std::move(bar),
           .supports = read_support(table, std::holds_alternative<RectangleOutline>(outline)),
+          .patches = std::move(patches),
+          .masses = std::move(masses),
+          .surroundings = surroundings,
           .setup = setup,
           .mesh = read_mesh_options(table, outline)};
 }

@@ -64,10 +64,12 @@ Laminate read_solid(const TableReader& root, const TableReader& layup, const Mat
             .grain = carved ? Grain::carved : Grain::laid}}};
 }
 
-Laminate read_plies(const TableReader& layup, const MaterialStock& stock)
+} // namespace
+
+Laminate read_ply_list(const TableReader& owner, const MaterialStock& stock)
 {
   Laminate laminate;
-  for (const TableReader& ply : layup.tables("plies"))
+  for (const TableReader& ply : owner.tables("plies"))
   {
     const StockMaterial& material = stock.named_by(ply, "material");
     const bool carved = ply.word("grain", "laid") == "carved";
@@ -80,9 +82,13 @@ Laminate read_plies(const TableReader& layup, const MaterialStock& stock)
                               .grain = carved ? Grain::carved : Grain::laid});
   }
   if (laminate.plies.empty())
-    layup.fail("plies", "is empty; list at least one ply { material = ..., thickness = ..., angle = ... }");
+    owner.fail("plies", message(owner.has("plies") ? "is empty" : "missing",
+                                "; list at least one ply { material = ..., thickness = ..., angle = ... }"));
   return laminate;
 }
+
+namespace
+{
 
 std::vector<CodePly> parse_code(const TableReader& layup)
 {
@@ -148,7 +154,7 @@ Laminate read_layup(const TableReader& root, const MaterialStock& stock)
                                 "[thickness] out"));
   Laminate laminate = way == "solid"  ? read_solid(root, layup, stock)
                       : way == "code" ? read_code(layup, stock)
-                                      : read_plies(layup, stock);
+                                      : read_ply_list(layup, stock);
   const double scale = layup.number("scale");
   const double scale_core = layup.number("scale_core");
   for (Ply& ply : laminate.plies)

@@ -15,6 +15,9 @@ namespace plate
 /// @param root  table of the whole file
 [[nodiscard]] Laminate read_layup(const TableReader& root, const MaterialStock& stock);
 
+/// Reads the list `plies` of a table.
+[[nodiscard]] Laminate read_ply_list(const TableReader& owner, const MaterialStock& stock);
+
 /// Whether the plate is solid, so that [thickness] gives its thickness.
 [[nodiscard]] bool is_solid(const TableReader& root);
 

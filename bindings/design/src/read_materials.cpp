@@ -5,8 +5,11 @@
 #include "read_design.h"
 
 #include <plate/design/design_error.h>
+#include <plate/materials/fibre_ply.h>
 #include <plate/materials/library.h>
+#include <plate/materials/moisture.h>
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 
@@ -71,8 +74,14 @@ StockMaterial read_own(const TableReader& table)
   for (const Constant& constant : in_plane)
     stock.material.elastic.*constant.field = table.number(constant.key);
   read_through_thickness(table, stock);
-  stock.material.density = table.number("density");
   return stock;
+}
+
+bool changes_elastic(const TableReader& table)
+{
+  const auto given = [&](const Constant& constant) { return table.has(constant.key); };
+  return std::any_of(in_plane.begin(), in_plane.end(), given) ||
+         std::any_of(through_thickness.begin(), through_thickness.end(), given);
 }
 
 /// A library material with the constants the table changes.
@@ -88,8 +97,78 @@ StockMaterial read_changed(const TableReader& table, const Material& original)
     change(constant);
   for (const Constant& constant : through_thickness)
     change(constant);
-  stock.material.density = table.optional_number("density").value_or(original.density);
+  if (changes_elastic(table))
+    stock.material.moisture.reset(); // its moisture content is not known
   return stock;
+}
+
+/// Density and sheet thickness: given as such, or by the weight of the fibres.
+void read_sheet(const TableReader& table, StockMaterial& stock)
+{
+  stock.sheet_thickness = table.optional_number("thickness");
+  const std::optional<double> density_given = table.optional_number("density");
+  if (table.has("fibre_weight"))
+  {
+    for (const char* key : {"thickness", "density"})
+      if (table.has(key))
+        table.fail(key, "contradicts fibre_weight, from which it follows; give one of the two ways");
+    const FibrePly ply = {.fibre_weight = table.number("fibre_weight"),
+                          .fibre_volume = table.number("fibre_volume"),
+                          .fibre_density = table.number("fibre_density"),
+                          .resin_density = table.number("resin_density")};
+    stock.sheet_thickness = thickness(ply);
+    stock.material.density = density(ply);
+    return;
+  }
+  for (const char* key : {"fibre_volume", "fibre_density", "resin_density"})
+    if (table.has(key))
+      table.fail(key, "is used with fibre_weight, which is missing");
+  if (density_given)
+    stock.material.density = *density_given;
+  else if (!find_material(stock.material.name))
+    table.fail("density", message("missing; must be ", allowed_values(*find_key(table.path() + ".density")),
+                                  ", or follow from fibre_weight, fibre_volume and fibre_density"));
+}
+
+std::optional<Expansion> read_expansion(const TableReader& table, std::string_view key,
+                                        const std::optional<Expansion>& otherwise)
+{
+  if (!table.has(key))
+    return otherwise;
+  const std::vector<double> values = table.numbers(key);
+  return Expansion{.along = values[0], .across = values[1]};
+}
+
+void read_strength(const TableReader& table, Material& material)
+{
+  if (const TableReader strength = table.table("strength"); strength.exists())
+    material.strength = Strength{.Xt = strength.number("Xt"),
+                                 .Xc = strength.number("Xc"),
+                                 .Yt = strength.number("Yt"),
+                                 .Yc = strength.number("Yc"),
+                                 .S = strength.number("S")};
+}
+
+void read_moisture(const TableReader& table, Material& material)
+{
+  // Values of most species; the ratio is the mean of the spruces and maples of the library.
+  constexpr double usual_intersection = 0.25;
+  constexpr double usual_green_ratio = 1.25;
+  const Material* original = find_material(material.name);
+  const std::optional<MoistureData> known = original ? original->moisture : std::nullopt;
+  const std::optional<double> content = table.optional_number("moisture_content");
+  if (!content && !material.moisture)
+    for (const char* key : {"green_ratio", "moisture_intersection"})
+      if (table.has(key))
+        table.fail(key, "is used with moisture_content, which is missing");
+  if (!content && !material.moisture)
+    return;
+  const MoistureData usual = known.value_or(
+      MoistureData{.content = 0.12, .intersection = usual_intersection, .green_ratio = usual_green_ratio});
+  material.moisture =
+      MoistureData{.content = content.value_or(usual.content),
+                   .intersection = table.optional_number("moisture_intersection").value_or(usual.intersection),
+                   .green_ratio = table.optional_number("green_ratio").value_or(usual.green_ratio)};
 }
 
 StockMaterial read_material(const TableReader& table, const std::string& name)
@@ -105,7 +184,11 @@ StockMaterial read_material(const TableReader& table, const std::string& name)
       material.loss.*loss_fields[i] = loss[i];
   }
   material.core = table.flag("core", material.core);
-  stock.sheet_thickness = table.optional_number("thickness");
+  read_sheet(table, stock);
+  material.thermal = read_expansion(table, "expansion", material.thermal);
+  material.swelling = read_expansion(table, "swelling", material.swelling);
+  read_strength(table, material);
+  read_moisture(table, material);
   try
   {
     check_elastic(material.elastic);
@@ -119,7 +202,7 @@ StockMaterial read_material(const TableReader& table, const std::string& name)
 
 } // namespace
 
-MaterialStock::MaterialStock(const TableReader& root)
+MaterialStock::MaterialStock(const TableReader& root, const Surroundings& surroundings)
 {
   const TableReader declared = root.table("material");
   for (const std::string& name : declared.names())
@@ -127,6 +210,9 @@ MaterialStock::MaterialStock(const TableReader& root)
   for (const LibraryMaterial& built_in : material_library())
     if (!find(built_in.material.name))
       materials_.push_back({.material = built_in.material, .sheet_thickness = {}});
+  if (surroundings.climate_given)
+    for (StockMaterial& stock : materials_)
+      stock.material = in_climate(stock.material, surroundings.climate);
 }
 
 const StockMaterial* MaterialStock::find(std::string_view name) const

@@ -3,6 +3,7 @@
 
 #include "table_reader.h"
 
+#include <plate/design/design.h>
 #include <plate/materials/material.h>
 
 #include <optional>
@@ -25,9 +26,10 @@ struct StockMaterial
 class MaterialStock
 {
 public:
-  /// @param root  table of the whole file
+  /// @param root          table of the whole file
+  /// @param surroundings  where humidity is given, materials with moisture data are taken there
   /// @throws DesignError if a declared material is incomplete or impossible
-  explicit MaterialStock(const TableReader& root);
+  MaterialStock(const TableReader& root, const Surroundings& surroundings);
 
   /// The material that a key of a table names.
   /// @throws DesignError naming the nearest material if there is none of that name

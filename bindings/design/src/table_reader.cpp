@@ -87,6 +87,15 @@ std::vector<double> TableReader::numbers(std::string_view name) const
   return out;
 }
 
+std::vector<Eigen::Vector2d> TableReader::points(std::string_view name) const
+{
+  const double si = key(name).unit.si;
+  std::vector<Eigen::Vector2d> out;
+  for (const Node& point : *required(name).list())
+    out.emplace_back(*point.list()->front().number() * si, *point.list()->back().number() * si);
+  return out;
+}
+
 std::string TableReader::text(std::string_view name) const
 {
   return *required(name).text();
@@ -137,18 +146,23 @@ std::vector<std::string> TableReader::names() const
   return out;
 }
 
-void TableReader::check_kind(std::string_view kind) const
+void TableReader::check_kind(std::string_view kind, std::string_view selector) const
 {
+  const auto kinds_of = [&](const std::string& name) -> std::string_view
+  {
+    const Key* declared = find_key(key_path(name));
+    return declared ? declared->only_with : std::string_view(); // tables and lists of tables serve every kind
+  };
   for (const std::string& name : names())
   {
-    const std::string_view users = key(name).only_with;
+    const std::string_view users = kinds_of(name);
     if (users.empty() || lists_word(users, kind))
       continue;
     std::string used;
     for (const std::string& other : names_in_table(path_))
-      if (const std::string_view with = key(other).only_with; with.empty() || lists_word(with, kind))
+      if (const std::string_view with = kinds_of(other); with.empty() || lists_word(with, kind))
         used += (used.empty() ? "" : ", ") + other;
-    fail(name, message("not used with ", path_, ".kind = \"", kind, "\"; keys of this kind: ", used));
+    fail(name, message("not used with ", path_, ".", selector, " = \"", kind, "\"; keys of this kind: ", used));
   }
 }
 

@@ -5,6 +5,8 @@
 
 #include <plate/design/keys.h>
 
+#include <Eigen/Core>
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -31,6 +33,7 @@ public:
   [[nodiscard]] double number(std::string_view name) const;
   [[nodiscard]] std::optional<double> optional_number(std::string_view name) const; ///< in SI; nothing if left out
   [[nodiscard]] std::vector<double> numbers(std::string_view name) const;           ///< in SI
+  [[nodiscard]] std::vector<Eigen::Vector2d> points(std::string_view name) const;   ///< in SI
   [[nodiscard]] std::string text(std::string_view name) const;
   [[nodiscard]] std::string word(std::string_view name, std::string_view fallback) const;
   [[nodiscard]] std::vector<std::string> words(std::string_view name) const;
@@ -41,7 +44,8 @@ public:
   [[nodiscard]] std::vector<std::string> names() const; ///< of its entries, in the order of the file
 
   /// Checks that every key given is used with this kind of the table.
-  void check_kind(std::string_view kind) const;
+  /// @param selector  name of the key that says which kind
+  void check_kind(std::string_view kind, std::string_view selector = "kind") const;
 
   /// The error about one key: place, key, value if there is one, then what is wrong.
   [[noreturn]] void fail(std::string_view name, const std::string& what) const;

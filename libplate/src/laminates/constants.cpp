@@ -73,8 +73,8 @@ std::optional<Vector6d> free_expansion(const Laminate& laminate, std::optional<E
     const Eigen::Matrix3d Q =
         ply_compliance(*ply.material, ply.angle, ply.grain, flat, {}).topLeftCorner<3, 3>().inverse();
     // Turned back by the angle of the ply.
-    const Eigen::Vector3d strain = strain_rotation(Angle::radians(-ply.angle.in_radians())) *
-                                   Eigen::Vector3d(free->along, free->across, 0.0);
+    const Eigen::Vector3d strain =
+        strain_rotation(Angle::radians(-ply.angle.in_radians())) * Eigen::Vector3d(free->along, free->across, 0.0);
     forces.head<3>() += (ply.top - ply.bottom) * Q * strain;
     forces.tail<3>() += 0.5 * (ply.top * ply.top - ply.bottom * ply.bottom) * Q * strain;
   }

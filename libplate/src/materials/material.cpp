@@ -51,9 +51,11 @@ void check_elastic(const OrthotropicElastic& m)
   const double nu32 = m.nu23 * m.E3 / m.E2;
   const double determinant = 1.0 - m.nu12 * nu21 - m.nu23 * nu32 - m.nu13 * nu31 - 2.0 * nu21 * nu32 * m.nu13;
   if (!(determinant > 0.0))
-    throw InvalidInput(message("elastic constants: nu12 = ", m.nu12, ", nu13 = ", m.nu13, ", nu23 = ", m.nu23,
-                               " together give a solid that would release energy when strained (1 - nu12 nu21 - nu23 nu32"
-                               " - nu13 nu31 - 2 nu21 nu32 nu13 = ", determinant, ", must be positive)"));
+    throw InvalidInput(
+        message("elastic constants: nu12 = ", m.nu12, ", nu13 = ", m.nu13, ", nu23 = ", m.nu23,
+                " together give a solid that would release energy when strained (1 - nu12 nu21 - nu23 nu32"
+                " - nu13 nu31 - 2 nu21 nu32 nu13 = ",
+                determinant, ", must be positive)"));
 }
 
 Material with_loss_step(const Material& material, double step)

@@ -33,8 +33,9 @@ double equilibrium_moisture(const Climate& climate)
   const double T = climate.temperature;
   const double h = climate.humidity;
   if (!(T >= 0.0 && T <= 100.0 && h >= 0.0 && h <= 0.99))
-    throw InvalidInput(message("equilibrium_moisture: the formula holds from 0 to 100 deg C and up to 99 % humidity; got ",
-                               T, " deg C and ", h * 100.0, " %"));
+    throw InvalidInput(
+        message("equilibrium_moisture: the formula holds from 0 to 100 deg C and up to 99 % humidity; got ", T,
+                " deg C and ", h * 100.0, " %"));
   const double W = 349.0 + 1.29 * T + 0.0135 * T * T;
   const double K = 0.805 + 0.000736 * T - 0.00000273 * T * T;
   const double K1 = 6.27 - 0.00938 * T - 0.000303 * T * T;

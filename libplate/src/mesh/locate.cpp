@@ -22,7 +22,8 @@ NodePlaces node_places(const ShellMesh& mesh, std::size_t triangle)
 {
   NodePlaces places;
   for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-    places.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])].head<2>();
+    places.col(i) =
+        mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])].head<2>();
   return places;
 }
 

@@ -15,6 +15,12 @@ inline constexpr KeyUnit degrees{"degrees", std::numbers::pi / 180.0};
 inline constexpr KeyUnit gpa{"GPa", 1e9};
 inline constexpr KeyUnit kg_m3{"kg/m3", 1.0};
 inline constexpr KeyUnit percent{"%", 0.01};
+inline constexpr KeyUnit mpa{"MPa", 1e6};
+inline constexpr KeyUnit grams{"g", 1e-3};
+inline constexpr KeyUnit g_m2{"g/m2", 1e-3};
+inline constexpr KeyUnit celsius{"deg C", 1.0};
+inline constexpr KeyUnit per_million_kelvin{"1e-6/K", 1e-6};
+inline constexpr KeyUnit per_percent_moisture{"1/% moisture", 100.0};
 inline constexpr KeyUnit pure{"", 1.0};
 
 constexpr KeyRange between(double low, double high)
@@ -32,11 +38,13 @@ inline constexpr KeyRange detail = above(0.0, 500.0);
 inline constexpr KeyRange place = between(-3000.0, 3000.0);
 inline constexpr KeyRange sheet = above(0.0, 50.0);
 inline constexpr KeyRange turn = between(-360.0, 360.0);
+inline constexpr KeyRange heavy = above(0.0, 25000.0); // kg/m3
 
 [[nodiscard]] std::vector<Key> plate_keys();    ///< title, outline, arching, thickness
 [[nodiscard]] std::vector<Key> detail_keys();   ///< soundholes, setup, bass bar
 [[nodiscard]] std::vector<Key> material_keys(); ///< material
 [[nodiscard]] std::vector<Key> layup_keys();    ///< layup
-[[nodiscard]] std::vector<Key> use_keys();      ///< support, mesh
+[[nodiscard]] std::vector<Key> patch_keys();    ///< patch
+[[nodiscard]] std::vector<Key> use_keys();      ///< support, mass, surroundings, mesh
 
 } // namespace plate::key_declarations

@@ -56,12 +56,20 @@ std::vector<Key> layup_keys()
        .choices = {"laid", "carved"},
        .default_text = "laid",
        .help = "laid follows the surface; carved keeps the axes of a board (a carved core under skins)."},
+      {.name = "layup.plies[].angle_file",
+       .kind = KeyKind::text,
+       .default_text = "none",
+       .help =
+           "Points with columns x, y (mm) and angle (degrees): the direction that the ply really takes, e.g. draped, "
+           "in place of its angle."},
       {.name = "layup.scale",
        .kind = KeyKind::number,
        .unit = pure,
        .range = above(0.0, 100.0),
        .default_number = 1.0,
-       .help = "Factor on the thickness of every ply but cores, and on the thickness of a solid plate."},
+       .help = "Factor on the thickness of every ply of the layup but cores, and on the thickness of a solid plate. "
+               "Patches "
+               "keep theirs."},
       {.name = "layup.scale_core",
        .kind = KeyKind::number,
        .unit = pure,

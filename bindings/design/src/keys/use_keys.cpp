@@ -19,6 +19,40 @@ std::vector<Key> use_keys()
        .default_text = "none",
        .help = "Rectangle: support of the sides x-, x+, y-, y+."},
 
+      {.name = "mass[].at",
+       .kind = KeyKind::numbers,
+       .unit = mm,
+       .range = place,
+       .count = 2,
+       .help = "x and y of a body stuck on the plate, e.g. a ball of clay. It moves with the mid-surface and has no "
+               "extent of its own."},
+      {.name = "mass[].grams",
+       .kind = KeyKind::number,
+       .unit = grams,
+       .range = above(0.0, 10000.0),
+       .help = "Its mass."},
+
+      {.name = "surroundings.air",
+       .kind = KeyKind::choice,
+       .choices = {"none", "free"},
+       .default_text = "none",
+       .help = "none: frequencies in vacuo; free: with the air that moves with both faces (not computed yet)."},
+      {.name = "surroundings.temperature",
+       .kind = KeyKind::number,
+       .unit = celsius,
+       .range = between(0.0, 100.0),
+       .default_number = 20.0,
+       .help = "Temperature of the air."},
+      {.name = "surroundings.humidity",
+       .kind = KeyKind::number,
+       .unit = percent,
+       .range = between(0.0, 99.0),
+       .default_text = "none: constants hold as they are given",
+       .help =
+           "Relative humidity of the air in which the plate has come to rest. Where it is given, the moduli and the "
+           "density of materials with moisture data are taken at the moisture content that wood has there; "
+           "dimensions stay."},
+
       {.name = "mesh.size",
        .kind = KeyKind::number,
        .unit = mm,

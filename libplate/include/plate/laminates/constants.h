@@ -28,7 +28,8 @@ struct EngineeringConstants
 /// Constants of stretching for forces in the reference surface, the laminate free to bend.
 ///
 /// @param thickness  total [m]
-/// @source [Jones1999] sec. 4.3, from the inverse of the whole stiffness; pinned by tests/unit/laminates/constants_test.cpp
+/// @source [Jones1999] sec. 4.3, from the inverse of the whole stiffness; pinned by
+/// tests/unit/laminates/constants_test.cpp
 [[nodiscard]] EngineeringConstants membrane_constants(const Matrix6d& abd, double thickness);
 
 /// Constants of bending for moments, the laminate free to stretch: E = 12 / (h^3 d).

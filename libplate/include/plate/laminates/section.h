@@ -68,8 +68,8 @@ using SectionMass = std::array<double, 5>;
 /// @param frame      frame of the point, see shell_frame()
 /// @param axes       material axes of the plate
 /// Cost: about a microsecond per ply.
-[[nodiscard]] SectionStiffness section_stiffness(const Laminate& laminate, double thickness, const Eigen::Matrix3d& frame,
-                                                 const MaterialAxes& axes);
+[[nodiscard]] SectionStiffness section_stiffness(const Laminate& laminate, double thickness,
+                                                 const Eigen::Matrix3d& frame, const MaterialAxes& axes);
 
 /// Stiffness of plies that lie on each other without gaps, from inside to outside, about z = 0 wherever that is.
 [[nodiscard]] SectionStiffness section_stiffness(std::span<const PlacedPly> plies, const Eigen::Matrix3d& frame,

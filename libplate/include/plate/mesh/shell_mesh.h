@@ -21,9 +21,11 @@ struct EdgeGroup
 /// Where a bar is glued to the plate: triangles under it and the distance along the bar at their nodes.
 struct BarFootprint
 {
-  std::vector<int> triangles;  ///< indices into ShellMesh::triangles
-  std::vector<double> station; ///< (num_nodes) distance from the middle of the bar along its axis, planform; 0 elsewhere [m]
-  Eigen::Vector3d axis = Eigen::Vector3d::UnitX(); ///< unit, along the bar in the plane of the rim, towards the neck [-]
+  std::vector<int> triangles; ///< indices into ShellMesh::triangles
+  std::vector<double>
+      station; ///< (num_nodes) distance from the middle of the bar along its axis, planform; 0 elsewhere [m]
+  Eigen::Vector3d axis =
+      Eigen::Vector3d::UnitX(); ///< unit, along the bar in the plane of the rim, towards the neck [-]
 };
 
 /// Curved shell mesh of cubic triangles: plain data, nodes on the mid-surface.
@@ -34,10 +36,11 @@ struct ShellMesh
   std::vector<Eigen::Vector3d> nodes;   ///< positions on the mid-surface [m]
   std::vector<Eigen::Vector3d> normals; ///< unit normals of the true surface, outward [-]
   std::vector<double> thickness;        ///< thickness along the normal at the nodes [m]
-  /// Corners counter-clockwise seen from outside, then two nodes on edge 0-1, 1-2, 2-0 (walking along the edge), centre.
+  /// Corners counter-clockwise seen from outside, then two nodes on edge 0-1, 1-2, 2-0 (walking along the edge),
+  /// centre.
   std::vector<std::array<int, nodes_per_triangle>> triangles;
-  std::vector<EdgeGroup> boundary;  ///< each boundary edge in exactly one group
-  std::vector<BarFootprint> bars;   ///< none or one per bar
+  std::vector<EdgeGroup> boundary; ///< each boundary edge in exactly one group
+  std::vector<BarFootprint> bars;  ///< none or one per bar
 };
 
 } // namespace plate

@@ -56,7 +56,8 @@ std::vector<LibraryMaterial> library_cores()
         .core = true,
         .thermal = Expansion{.along = 40e-6, .across = 40e-6},
         .swelling = Expansion{.along = 0.05, .across = 0.05}},
-       "cross-linked vinyl-chloride foam, closed cells", "from memory: suppliers' 80 kg/m3; swelling assumed"},
+       "cross-linked vinyl-chloride foam, closed cells",
+       "from memory: suppliers' 80 kg/m3; swelling assumed"},
       // The cells carry next to nothing in the plane.
       {{.name = "aramid_honeycomb",
         .elastic = {.E1 = 1e6,

@@ -145,20 +145,21 @@ Material red_maple()
 
 std::vector<LibraryMaterial> library_woods()
 {
-  return {{sitka_spruce(), "Sitka spruce, quarter-sawn: tops, bars, soundposts",
-           "published: Wood Handbook, FPL-GTR-282, tables 5-1, 5-2, 5-3a, 5-13, 13-5; green modulus from memory; losses "
-           "common practice"},
-          {engelmann_spruce(), "Engelmann spruce: light tops",
-           "published: Wood Handbook, tables 5-3a, 13-5; ratios of tables 5-1, 5-2 from memory; losses common practice"},
-          {norway_spruce(), "Norway spruce (Picea abies)",
-           "published: Hearmon 1948 as quoted by later authors; moisture and expansion assumed as Engelmann spruce; "
-           "losses common practice"},
-          {sugar_maple(), "sugar maple: backs, ribs",
-           "published: Wood Handbook, tables 5-1, 5-2, 5-3a, 13-5; G_RT never measured there, assumed 0.02 E_L; losses "
-           "common practice"},
-          {red_maple(), "red maple: lighter backs, ribs",
-           "from memory: Wood Handbook, tables 5-1, 5-2, 5-3a; swelling published (table 13-5); G_RT assumed 0.02 E_L; "
-           "losses common practice"}};
+  return {
+      {sitka_spruce(), "Sitka spruce, quarter-sawn: tops, bars, soundposts",
+       "published: Wood Handbook, FPL-GTR-282, tables 5-1, 5-2, 5-3a, 5-13, 13-5; green modulus from memory; losses "
+       "common practice"},
+      {engelmann_spruce(), "Engelmann spruce: light tops",
+       "published: Wood Handbook, tables 5-3a, 13-5; ratios of tables 5-1, 5-2 from memory; losses common practice"},
+      {norway_spruce(), "Norway spruce (Picea abies)",
+       "published: Hearmon 1948 as quoted by later authors; moisture and expansion assumed as Engelmann spruce; "
+       "losses common practice"},
+      {sugar_maple(), "sugar maple: backs, ribs",
+       "published: Wood Handbook, tables 5-1, 5-2, 5-3a, 13-5; G_RT never measured there, assumed 0.02 E_L; losses "
+       "common practice"},
+      {red_maple(), "red maple: lighter backs, ribs",
+       "from memory: Wood Handbook, tables 5-1, 5-2, 5-3a; swelling published (table 13-5); G_RT assumed 0.02 E_L; "
+       "losses common practice"}};
 }
 
 } // namespace plate

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/mesh/planform_region.h>
 #include <plate/meshes/arching.h>
 #include <plate/meshes/bar_line.h>
 #include <plate/meshes/outline.h>
@@ -39,6 +40,20 @@ struct PlateBoundary
 
 /// Area of the planform from its curves [m^2].
 [[nodiscard]] double planform_area(const PlateGeometry& geometry);
+
+/// Tells which points of the planform the plate covers.
+class PlanformCover
+{
+public:
+  /// @throws InvalidInput as boundary_of()
+  explicit PlanformCover(const PlateGeometry& geometry);
+
+  /// Whether a point lies inside the outline and outside every hole; curves are taken as 64 chords a piece.
+  [[nodiscard]] bool contains(const Eigen::Vector2d& point) const;
+
+private:
+  std::vector<PolygonRegion> loops_; // the outline, then the holes
+};
 
 /// Makes sure that a geometry can be meshed: finite, simple curves, holes inside the outline and apart from each other
 /// and from the bar, the bar inside the plate.

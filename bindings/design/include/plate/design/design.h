@@ -4,6 +4,7 @@
 #include <plate/assembly/model.h>
 #include <plate/elements/bar.h>
 #include <plate/laminates/laminate.h>
+#include <plate/materials/moisture.h>
 #include <plate/meshes/planform_mesh.h>
 #include <plate/meshes/plate_geometry.h>
 
@@ -22,6 +23,13 @@ struct Setup
   double bridge_feet;   ///< distance of the centres of the bridge's feet [m]
 };
 
+/// The air around the plate.
+struct Surroundings
+{
+  Climate climate = {};
+  bool climate_given = false; ///< humidity is stated, so materials with moisture data are taken there
+};
+
 /// One plate as its design file describes it: plain data in SI, checked.
 struct Design
 {
@@ -30,6 +38,9 @@ struct Design
   Laminate laminate;      ///< from inside to outside, layup.scale and layup.scale_core applied
   std::optional<Bar> bar; ///< its place is geometry.bar
   std::vector<SupportedEdge> supports;
+  std::vector<Patch> patches = {}; ///< the first lie next to the laminate
+  std::vector<PointMass> masses = {};
+  Surroundings surroundings = {};
   Setup setup;
   MeshOptions mesh;
 };

@@ -19,6 +19,7 @@ enum class KeyKind
   flag,   ///< true or false
   number,
   numbers, ///< a list of Key::count numbers
+  points,  ///< a list of pairs of numbers, at least Key::count of them
   choices  ///< a list of Key::count words, each one of Key::choices
 };
 
@@ -49,7 +50,7 @@ struct Key
   KeyRange range = {};
   int count = 0;                              ///< length of a list
   std::vector<std::string_view> choices = {}; ///< words allowed
-  std::string_view only_with = {};            ///< kinds of its table that use the key, "f|slot"; empty for all
+  std::string_view only_with = {};            ///< kinds (shapes) of its table that use the key, "f|slot"; empty for all
   std::optional<double> default_number = {};  ///< in the unit of the key
   std::string_view default_text = {};         ///< default in words or a word; empty if the key must be given
   std::string_view help = {};
