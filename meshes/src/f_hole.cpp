@@ -5,7 +5,9 @@
 
 #include <Eigen/Geometry>
 
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <numbers>
 #include <utility>
 
@@ -25,6 +27,38 @@ constexpr double nick_depth = 0.22;      // into the plate, over the stem's widt
 constexpr double wing_tip_from_shoulder = 1.15; // across, over the stem's width
 constexpr double least_wing = 0.045;            // width of a wing between stem and eye, over the hole's length
 constexpr double wing_leaves_eye = 148.0 * std::numbers::pi / 180.0; // where the wing's end meets the eye, from inwards
+
+/// Measures of a plate's f-hole by the length of the plate.
+struct PlateMeasures
+{
+  double plate_length; // [m]
+  double length;       // of the hole [m]
+  double tilt;         // [degrees]
+};
+
+// Violin, small and large viola, cello: lengths are common practice, no source. The tilts put the lower eye 12, 13, 15
+// and 22 mm from the edge of a plate with the usual widths (common practice, no source), to half a millimetre.
+constexpr std::array<PlateMeasures, 4> usual_measures = {
+    {{0.355, 0.075, 40.0}, {0.390, 0.078, 40.5}, {0.430, 0.082, 40.5}, {0.757, 0.140, 42.5}}};
+
+/// Straight between the rows; beyond them the hole keeps its proportion to the plate.
+PlateMeasures measures_for(double plate_length)
+{
+  const auto scaled = [&](const PlateMeasures& row) {
+    return PlateMeasures{plate_length, row.length * plate_length / row.plate_length, row.tilt};
+  };
+  if (plate_length <= usual_measures.front().plate_length)
+    return scaled(usual_measures.front());
+  if (plate_length >= usual_measures.back().plate_length)
+    return scaled(usual_measures.back());
+  std::size_t above = 1;
+  while (usual_measures[above].plate_length < plate_length)
+    ++above;
+  const PlateMeasures& a = usual_measures[above - 1];
+  const PlateMeasures& b = usual_measures[above];
+  const double share = (plate_length - a.plate_length) / (b.plate_length - a.plate_length);
+  return {plate_length, std::lerp(a.length, b.length, share), std::lerp(a.tilt, b.tilt, share)};
+}
 
 /// One half of the hole in its own axes: p up to the neck, q inwards to the centre line, origin in the middle of the
 /// stem.
@@ -112,13 +146,14 @@ double eye_distance(const FHole& hole)
 FHole f_hole_with_defaults(const FHole& hole, const Outline& outline)
 {
   const double plate_length = outline_length(outline);
+  const PlateMeasures usual = measures_for(plate_length);
   FHole full = hole;
-  full.length = hole.length.value_or(0.197 * plate_length);
+  full.length = hole.length.value_or(usual.length);
   check_measure("length", *full.length);
   full.upper_eye = hole.upper_eye.value_or(0.083 * *full.length);
   full.lower_eye = hole.lower_eye.value_or(0.117 * *full.length);
   full.stem = hole.stem.value_or(0.080 * *full.length);
-  full.tilt = hole.tilt.value_or(Angle::degrees(36.0));
+  full.tilt = hole.tilt.value_or(Angle::degrees(usual.tilt));
   check_measure("upper_eye", *full.upper_eye);
   check_measure("lower_eye", *full.lower_eye);
   check_measure("stem", *full.stem);
@@ -140,7 +175,7 @@ FHole f_hole_with_defaults(const FHole& hole, const Outline& outline)
                                " mm are needed; a greater tilt, smaller eyes or a narrower stem fit"));
   if (!full.where)
   {
-    const double upper_eye_y = 0.059 * plate_length + 0.5 * *full.upper_eye;
+    const double upper_eye_y = 0.0585 * plate_length + 0.5 * *full.upper_eye;
     full.where = Vector2d(-0.048 * plate_length, upper_eye_y + eye.y());
   }
   if (!full.where->allFinite())

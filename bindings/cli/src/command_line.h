@@ -3,9 +3,9 @@
 
 #include <plate/core/error.h>
 
-#include <optional>
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
 namespace plate
@@ -17,7 +17,7 @@ struct UsageError : InvalidInput
   using InvalidInput::InvalidInput;
 };
 
-/// Options that every command takes.
+/// Options that every command on design files takes.
 struct CommonOptions
 {
   std::string file;                                           ///< design file
@@ -26,6 +26,12 @@ struct CommonOptions
   std::vector<std::pair<std::string, std::string>> overrides; ///< KEY and VALUE of each --set
   bool timing = false;                                        ///< adds seconds to the results
   int threads = 1; ///< of the dense kernels; more gain little and slow a busy machine down
+};
+
+/// Help or version, to be printed.
+struct TextRequest
+{
+  std::string text;
 };
 
 struct ModesRequest
@@ -50,15 +56,10 @@ struct SweepRequest
   int count = 12;             ///< elastic modes at each point
 };
 
-/// What the user asked for; exactly one member is set.
-struct CommandLine
-{
-  std::optional<std::string> text; ///< help or version, to be printed
-  std::optional<ModesRequest> modes;
-  std::optional<SweepRequest> sweep;
-};
+/// What the user asked for.
+using Request = std::variant<TextRequest, ModesRequest, SweepRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
-[[nodiscard]] CommandLine parse_command_line(int argc, const char* const* argv);
+[[nodiscard]] Request parse_command_line(int argc, const char* const* argv);
 
 } // namespace plate

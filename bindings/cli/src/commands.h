@@ -12,7 +12,8 @@ inline constexpr int exit_numerics_failed = 1;
 inline constexpr int exit_wrong_input = 2;
 
 /// Each runs one command, prints its results on standard output and returns the exit status.
-[[nodiscard]] int run_modes(const ModesRequest& request);
-[[nodiscard]] int run_sweep(const SweepRequest& request);
+[[nodiscard]] int run_command(const TextRequest& request);
+[[nodiscard]] int run_command(const ModesRequest& request);
+[[nodiscard]] int run_command(const SweepRequest& request);
 
 } // namespace plate

@@ -7,22 +7,27 @@
 
 #include <exception>
 #include <iostream>
+#include <variant>
+
+int plate::run_command(const TextRequest& request)
+{
+  std::cout << request.text << std::flush;
+  return exit_done;
+}
 
 namespace
 {
 
 int run(int argc, const char* const* argv)
 {
-  const plate::CommandLine line = plate::parse_command_line(argc, argv);
-  if (line.text)
-    std::cout << *line.text << std::flush;
-  if (line.modes)
-    plate::set_num_threads(line.modes->common.threads);
-  if (line.sweep)
-    plate::set_num_threads(line.sweep->common.threads);
-  const int status = line.modes   ? plate::run_modes(*line.modes)
-                     : line.sweep ? plate::run_sweep(*line.sweep)
-                                  : plate::exit_done;
+  const int status = std::visit(
+      [](const auto& request)
+      {
+        if constexpr (requires { request.common; })
+          plate::set_num_threads(request.common.threads);
+        return plate::run_command(request);
+      },
+      plate::parse_command_line(argc, argv));
   if (!std::cout)
     throw plate::IoError("plate: standard output cannot be written");
   return status;

@@ -16,7 +16,7 @@
 namespace plate
 {
 
-int run_modes(const ModesRequest& request)
+int run_command(const ModesRequest& request)
 {
   const CommonOptions& options = request.common;
   const ModesResult result = compute_modes(open_design(options).design(), request.count);

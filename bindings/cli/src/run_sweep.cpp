@@ -87,7 +87,7 @@ SweepOutcome compute_sweep(const SweepRequest& request)
 
 } // namespace
 
-int run_sweep(const SweepRequest& request)
+int run_command(const SweepRequest& request)
 {
   const CommonOptions& options = request.common;
   const DeferredInterrupt deferred; // results so far are given

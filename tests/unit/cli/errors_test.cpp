@@ -101,7 +101,7 @@ TEST_CASE("help and version go to standard output and end well")
     const Run run = run_plate(arguments);
     CHECK(run.status == 0);
     CHECK(run.err.empty());
-    CHECK(run.out.find("Example:\n  plate ") != std::string::npos);
+    CHECK(run.out.find(":\n  plate ") != std::string::npos);
   }
   CHECK(run_plate({"--version"}).out.rfind("plate ", 0) == 0);
 }

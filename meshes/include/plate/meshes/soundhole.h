@@ -45,7 +45,8 @@ struct PolygonHole
 
 using Soundhole = std::variant<FHole, Slot, PolygonHole>;
 
-/// The f-hole with every measure set; those left out are in proportion to the plate (common practice of makers).
+/// The f-hole with every measure set; those left out are the usual ones for a plate of that length,
+/// interpolated between violin, viola and cello (common practice of makers).
 ///
 /// @throws InvalidInput if a measure is not finite and positive or does not fit the others
 [[nodiscard]] FHole f_hole_with_defaults(const FHole& hole, const Outline& outline);
