@@ -31,6 +31,7 @@ struct PlateCommands
 [[nodiscard]] PlateCommands plate_commands();
 
 [[nodiscard]] CommandDefinition define_modes(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_laminate(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);
 
 /// Headings of the lists in --help.

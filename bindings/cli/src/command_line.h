@@ -40,6 +40,11 @@ struct ModesRequest
   int count = 12; ///< elastic modes
 };
 
+struct LaminateRequest
+{
+  CommonOptions common;
+};
+
 /// One key that a sweep changes.
 struct SweptKey
 {
@@ -57,7 +62,7 @@ struct SweepRequest
 };
 
 /// What the user asked for.
-using Request = std::variant<TextRequest, ModesRequest, SweepRequest>;
+using Request = std::variant<TextRequest, ModesRequest, LaminateRequest, SweepRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

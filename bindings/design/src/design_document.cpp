@@ -173,4 +173,9 @@ Design DesignDocument::design() const
   return read_design_tree(*root_, name_);
 }
 
+LayupDesign DesignDocument::layup() const
+{
+  return read_layup_tree(*root_, name_);
+}
+
 } // namespace plate

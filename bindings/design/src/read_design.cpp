@@ -30,6 +30,11 @@ MeshOptions read_mesh_options(const TableReader& root, const Outline& outline)
   return options;
 }
 
+std::string title_of(const TableReader& root, const std::string& file)
+{
+  return root.word("title", std::filesystem::path(file).stem().string());
+}
+
 Surroundings read_surroundings(const TableReader& root)
 {
   const TableReader table = root.table("surroundings");
@@ -63,7 +68,7 @@ Design read_design_tree(const Node& root, const std::string& file)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
   std::vector<Patch> patches = read_patches(table, stock, geometry);
   std::vector<PointMass> masses = read_masses(table, geometry);
-  return {.title = table.word("title", std::filesystem::path(file).stem().string()),
+  return {.title = title_of(table, file),
           .geometry = std::move(geometry),
           .laminate = std::move(laminate),
           .bar = std::move(bar),
@@ -73,6 +78,13 @@ Design read_design_tree(const Node& root, const std::string& file)
           .surroundings = surroundings,
           .setup = setup,
           .mesh = read_mesh_options(table, outline)};
+}
+
+LayupDesign read_layup_tree(const Node& root, const std::string& file)
+{
+  const TableReader table(root, file, "");
+  return {.title = title_of(table, file),
+          .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)))};
 }
 
 } // namespace plate

@@ -11,12 +11,16 @@ namespace plate
 {
 
 struct Design;
+struct LayupDesign;
 
 /// Reads a checked tree into a design.
 ///
 /// @param file  name for messages
 /// @throws DesignError for the first contradiction
 [[nodiscard]] Design read_design_tree(const Node& root, const std::string& file);
+
+/// Reads no more of it than the layup.
+[[nodiscard]] LayupDesign read_layup_tree(const Node& root, const std::string& file);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

@@ -30,6 +30,13 @@ struct Surroundings
   bool climate_given = false; ///< humidity is stated, so materials with moisture data are taken there
 };
 
+/// What a plate is made of, whatever its shape.
+struct LayupDesign
+{
+  std::string title;
+  Laminate laminate; ///< from inside to outside; that of a graduated solid plate has the thickness in its middle
+};
+
 /// One plate as its design file describes it: plain data in SI, checked.
 struct Design
 {

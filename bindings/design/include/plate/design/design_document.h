@@ -10,6 +10,7 @@ namespace plate
 {
 
 struct Design;
+struct LayupDesign;
 struct Node;
 
 /// A parsed design file whose keys can still be read and changed, in the units of the file.
@@ -40,6 +41,9 @@ public:
 
   /// The whole design, checked, in SI.
   [[nodiscard]] Design design() const;
+
+  /// The layup alone; the file needs no more than [layup] and, for solid plates, [thickness].
+  [[nodiscard]] LayupDesign layup() const;
 
 private:
   DesignDocument(std::shared_ptr<const Node> root, std::string name);
