@@ -67,6 +67,8 @@ Design read_design_tree(const Node& root, const std::string& file)
   if (geometry.bar)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
   std::vector<Patch> patches = read_patches(table, stock, geometry);
+  for (const Patch& patch : patches)
+    geometry.patches.push_back(patch.region);
   std::vector<PointMass> masses = read_masses(table, geometry);
   return {.title = title_of(table, file),
           .geometry = std::move(geometry),

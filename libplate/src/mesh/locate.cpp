@@ -7,12 +7,18 @@
 #include <Eigen/LU>
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 namespace plate
 {
 
 namespace
 {
+
+/// Where Newton's method starts: in the middle, then near each corner.
+constexpr std::array<std::pair<double, double>, 4> starts = {
+    {{1.0 / 3.0, 1.0 / 3.0}, {0.1, 0.1}, {0.8, 0.1}, {0.1, 0.8}}};
 
 using NodePlaces = Eigen::Matrix<double, 2, CubicTriangle::num_nodes>;
 
@@ -27,21 +33,25 @@ NodePlaces node_places(const ShellMesh& mesh, std::size_t triangle)
   return places;
 }
 
-/// Newton's method for the natural coordinates of a point; they may lie outside the triangle.
-Eigen::Vector2d natural_coordinates(const NodePlaces& places, const Eigen::Vector2d& point)
+/// Newton's method for the natural coordinates of a point, in bounded steps; nothing if it does not arrive.
+std::optional<Eigen::Vector2d> natural_coordinates(const NodePlaces& places, const Eigen::Vector2d& point,
+                                                   Eigen::Vector2d natural)
 {
-  constexpr int most_steps = 20; // curved sides are mild: three or four do
-  Eigen::Vector2d natural(1.0 / 3.0, 1.0 / 3.0);
+  constexpr int most_steps = 30;
+  constexpr double longest_step = 0.3; // the mapping of a strongly curved triangle folds over outside of it
+  const double close = 1e-13 * (places.rowwise().maxCoeff() - places.rowwise().minCoeff()).norm(); // [m]
   for (int i = 0; i < most_steps; ++i)
   {
     const Eigen::Vector2d miss = point - places * CubicTriangle::shape(natural.x(), natural.y());
+    if (miss.norm() <= close)
+      return natural;
     const Eigen::Matrix2d J = places * CubicTriangle::gradient(natural.x(), natural.y());
     const Eigen::Vector2d step = J.inverse() * miss;
-    natural += step;
-    if (!(step.norm() > 1e-14))
-      break;
+    natural += step * std::min(1.0, longest_step / step.norm());
+    if (!natural.allFinite())
+      return std::nullopt;
   }
-  return natural;
+  return std::nullopt;
 }
 
 /// How far outside the triangle natural coordinates lie; negative inside.
@@ -64,11 +74,15 @@ std::optional<MeshPoint> locate(const ShellMesh& mesh, const Eigen::Vector2d& po
     const double margin = beside * (high - low).maxCoeff() * 2.0;
     if (((point - low).array() < -margin).any() || ((point - high).array() > margin).any())
       continue;
-    const Eigen::Vector2d natural = natural_coordinates(places, point);
-    if (!natural.allFinite() || !(outside(natural) < least))
-      continue;
-    least = outside(natural);
-    best = MeshPoint{t, natural.x(), natural.y()};
+    for (const auto& [xi, eta] : starts)
+    {
+      const std::optional<Eigen::Vector2d> natural = natural_coordinates(places, point, {xi, eta});
+      if (!natural || !(outside(*natural) < least))
+        continue;
+      least = outside(*natural);
+      best = MeshPoint{t, natural->x(), natural->y()};
+      break;
+    }
   }
   return best;
 }

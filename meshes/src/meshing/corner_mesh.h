@@ -39,6 +39,7 @@ struct CornerMesh
   std::vector<std::vector<std::array<int, 2>>> loop_edges; ///< per loop, in the order of the stations
   std::vector<std::vector<int>> inner_loops;     ///< per loop: the polygon inside the strips
   std::vector<std::vector<int>> bar_loops;       ///< per bar: the polygon around it, clockwise
+  std::vector<std::array<int, 2>> lines;         ///< edges that the inside shall have
   std::vector<int> bar_triangles;                ///< indices of triangles under the bar
 };
 

@@ -104,7 +104,36 @@ void add_polygons(const CornerMesh& mesh, const std::vector<std::vector<int>>& p
     loops.push_back(gmsh::model::geo::addCurveLoop(lines));
   }
   gmsh::model::geo::addPlaneSurface(loops, surface);
+}
+
+// Nodes of the lines inside, each once.
+std::vector<int> line_nodes(const CornerMesh& mesh)
+{
+  std::vector<int> nodes;
+  for (const auto& line : mesh.lines)
+    nodes.insert(nodes.end(), line.begin(), line.end());
+  std::sort(nodes.begin(), nodes.end());
+  nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+  return nodes;
+}
+
+// Lines inside the surface that become edges of triangles.
+void embed_lines(const CornerMesh& mesh)
+{
+  for (const int node : line_nodes(mesh))
+  {
+    const Vector2d& p = mesh.nodes[static_cast<std::size_t>(node)];
+    gmsh::model::geo::addPoint(p.x(), p.y(), 0.0, 0.0, node + 1);
+  }
+  std::vector<int> lines;
+  for (const auto& [from, to] : mesh.lines)
+  {
+    lines.push_back(gmsh::model::geo::addLine(from + 1, to + 1));
+    gmsh::model::geo::mesh::setTransfiniteCurve(lines.back(), 2);
+  }
   gmsh::model::geo::synchronize();
+  if (!lines.empty())
+    gmsh::model::mesh::embed(1, lines, 2, surface);
 }
 
 void collect(CornerMesh& mesh, const std::vector<std::vector<int>>& polygons)
@@ -112,12 +141,16 @@ void collect(CornerMesh& mesh, const std::vector<std::vector<int>>& polygons)
   std::vector<std::size_t> tags;
   std::vector<double> xyz, parameters;
   std::map<std::size_t, int> numbers; // node tag of the mesher -> node of the mesh
+  const auto find_node = [&](int node)
+  {
+    gmsh::model::mesh::getNodes(tags, xyz, parameters, 0, node + 1);
+    numbers[tags.at(0)] = node;
+  };
   for (const std::vector<int>& polygon : polygons)
     for (const int node : polygon)
-    {
-      gmsh::model::mesh::getNodes(tags, xyz, parameters, 0, node + 1);
-      numbers[tags.at(0)] = node;
-    }
+      find_node(node);
+  for (const int node : line_nodes(mesh))
+    find_node(node);
   gmsh::model::mesh::getNodes(tags, xyz, parameters, 2, surface);
   for (std::size_t i = 0; i < tags.size(); ++i)
   {
@@ -151,6 +184,7 @@ void fill(CornerMesh& mesh, double size)
   try
   {
     add_polygons(mesh, polygons);
+    embed_lines(mesh);
     gmsh::model::mesh::setSizeCallback([&field](int, int, double x, double y, double) { return field.at(x, y); });
     gmsh::model::mesh::generate(2);
     collect(mesh, polygons);

@@ -7,6 +7,7 @@
 #include "gmsh_fill.h"
 #include "mesh_checks.h"
 #include "move_inside.h"
+#include "region_lines.h"
 
 #include <plate/core/error.h>
 
@@ -98,6 +99,7 @@ PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& opt
     mesh.bar_rows.push_back(place_bar_rows(*geometry.bar, samples, mesh.options.size));
     add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
   }
+  add_region_lines(geometry.patches, samples, mesh.options.size, corners);
   fill(corners, mesh.options.size);
   finish(corners, geometry, boundary, mesh);
   return mesh;

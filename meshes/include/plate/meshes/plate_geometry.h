@@ -23,6 +23,7 @@ struct PlateGeometry
   ThicknessMap thickness;
   std::vector<Soundhole> soundholes;
   std::optional<BarFootprintShape> bar;
+  std::vector<PlanformRegion> patches = {}; ///< mesh lines follow their edges where they have room
 };
 
 /// The boundary curves of a plate; the plate lies to the left of each.

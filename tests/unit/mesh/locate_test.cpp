@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sample_models.h"
+
+#include <plate/elements/cubic_triangle.h>
+#include <plate/mesh/locate.h>
+
+#include <doctest/doctest.h>
+
+#include <random>
+
+using namespace plate;
+
+namespace
+{
+
+Eigen::Vector2d place_of(const ShellMesh& mesh, const MeshPoint& point)
+{
+  const CubicTriangle::Vector N = CubicTriangle::shape(point.xi, point.eta);
+  Eigen::Vector2d place = Eigen::Vector2d::Zero();
+  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+    place +=
+        N(i) *
+        mesh.nodes[static_cast<std::size_t>(mesh.triangles[point.triangle][static_cast<std::size_t>(i)])].head<2>();
+  return place;
+}
+
+} // namespace
+
+TEST_CASE("points of a distorted mesh are found where they are")
+{
+  ShellMesh mesh = test::rectangle(0.3, 0.2, 6, 4, 3e-3);
+  test::distort(mesh, 0.3, 0.2, 0.25);
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> uniform(-0.5, 0.5);
+  for (int i = 0; i < 200; ++i)
+  {
+    const Eigen::Vector2d wanted(0.3 * uniform(random), 0.2 * uniform(random));
+    const std::optional<MeshPoint> found = locate(mesh, wanted);
+    REQUIRE(found.has_value());
+    CHECK((place_of(mesh, *found) - wanted).norm() < 1e-12);
+    CHECK(found->xi > -1e-3);
+    CHECK(found->eta > -1e-3);
+    CHECK(found->xi + found->eta < 1.0 + 1e-3);
+  }
+}
+
+TEST_CASE("corners and edges are found, points beside the mesh or in a hole are not")
+{
+  test::GridPlate grid = {
+      .x = {-0.1, -0.03, 0.03, 0.1}, .y = {-0.1, -0.03, 0.03, 0.1}, .surface = test::flat(), .thickness = 2e-3};
+  grid.keep = [](double x, double y) { return std::abs(x) > 0.03 || std::abs(y) > 0.03; };
+  const ShellMesh mesh = test::grid_mesh(grid);
+  CHECK(locate(mesh, {0.1, 0.1}).has_value());
+  CHECK(locate(mesh, {-0.1, 0.05}).has_value());
+  CHECK(locate(mesh, {0.03, 0.0}).has_value());
+  CHECK_FALSE(locate(mesh, {0.0, 0.0}).has_value());
+  CHECK_FALSE(locate(mesh, {0.101, 0.0}).has_value());
+}
