@@ -8,10 +8,12 @@
 #include "open_design.h"
 #include "output_folder.h"
 #include "progress.h"
+#include "run_limits.h"
 
 #include <plate/design/design.h>
 
 #include <iostream>
+#include <utility>
 
 namespace plate
 {
@@ -19,7 +21,10 @@ namespace plate
 int run_command(const ModesRequest& request)
 {
   const CommonOptions& options = request.common;
-  const ModesResult result = compute_modes(open_design(options).design(), request.count);
+  const DesignDocument document = open_design(options);
+  Design design = document.design();
+  check_run(document, design, request.count, run_limits());
+  const ModesResult result = compute_modes(std::move(design), request.count);
   if (!options.out.empty())
   {
     const DeferredInterrupt deferred; // the files appear together or not at all

@@ -5,6 +5,7 @@
 #include "open_design.h"
 #include "output_folder.h"
 #include "progress.h"
+#include "run_limits.h"
 #include "stopwatch.h"
 #include "sweep_report.h"
 
@@ -41,14 +42,14 @@ std::vector<std::vector<double>> grid(const std::vector<SweptKey>& keys)
 }
 
 /// The ends of the ranges must be designs: better said now than after an hour.
-void check_ends(const DesignDocument& document, const std::vector<SweptKey>& keys)
+void check_ends(const DesignDocument& document, const std::vector<SweptKey>& keys, int num_modes)
 {
   for (const double SweptKey::*end : {&SweptKey::from, &SweptKey::to})
   {
     DesignDocument changed = document;
     for (const SweptKey& key : keys)
       changed.set_number(key.key, key.*end);
-    static_cast<void>(changed.design());
+    check_run(changed, changed.design(), num_modes, run_limits());
   }
 }
 
@@ -69,7 +70,7 @@ SweepOutcome compute_sweep(const SweepRequest& request)
     out.keys.push_back(key.key);
     out.units.push_back(document.unit(key.key));
   }
-  check_ends(document, request.keys);
+  check_ends(document, request.keys, request.count);
   DesignModel design(document, out.keys);
   Progress progress;
   SweepOptions options;

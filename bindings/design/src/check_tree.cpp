@@ -2,6 +2,7 @@
 #include "check_tree.h"
 
 #include "key_path.h"
+#include "plain_text.h"
 
 #include <plate/design/design_error.h>
 #include <plate/design/keys.h>
@@ -16,6 +17,7 @@ namespace
 {
 
 constexpr std::size_t max_entries = 1000; // soundholes, plies, corners: a longer list is no design but a slip
+constexpr std::size_t max_name = 64;      // bytes, so that a message stays readable
 
 std::string below(const std::string& path, const std::string& name)
 {
@@ -26,7 +28,7 @@ bool is_name(std::string_view name)
 {
   const auto fits = [](char c)
   { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-'; };
-  return !name.empty() && std::all_of(name.begin(), name.end(), fits);
+  return !name.empty() && name.size() <= max_name && std::all_of(name.begin(), name.end(), fits);
 }
 
 class TreeChecker
@@ -40,7 +42,9 @@ public:
     {
       const std::string key = below(path, name);
       if (!is_name(name))
-        fail(child, key, "a name has letters, digits, _ and - only");
+        fail(child, message(path, path.empty() ? "" : ".", '"', shortened(name), '"'),
+             message("a name has letters, digits, _ and - only, from 1 to ", max_name, " of them; keys of ",
+                     path.empty() ? "the file" : "[" + path + "]", ": ", names(path)));
       check_entry(child, key, path);
     }
   }
@@ -79,7 +83,8 @@ private:
     switch (key.kind)
     {
     case KeyKind::text:
-      good = node.text() && !node.text()->empty();
+      good =
+          node.text() && !node.text()->empty() && node.text()->size() <= max_text_bytes && is_plain_text(*node.text());
       break;
     case KeyKind::flag:
       good = node.flag();

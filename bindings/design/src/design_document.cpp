@@ -3,6 +3,7 @@
 
 #include "check_tree.h"
 #include "key_path.h"
+#include "plain_text.h"
 #include "read_design.h"
 
 #include <plate/design/design.h>
@@ -11,7 +12,6 @@
 #include <plate/materials/library.h>
 
 #include <fstream>
-#include <iterator>
 #include <system_error>
 #include <utility>
 #include <vector>
@@ -21,7 +21,7 @@ namespace plate
 namespace
 {
 
-constexpr std::uintmax_t max_file_bytes = std::uintmax_t{1} << 20; // refused before it is read into memory
+constexpr std::size_t max_file_bytes = std::size_t{1} << 20; // a design is a page of text
 
 std::string read_file(const std::filesystem::path& path)
 {
@@ -31,14 +31,21 @@ std::string read_file(const std::filesystem::path& path)
   std::ifstream in(path, std::ios::binary);
   if (!in)
     throw IoError(message(path.string(), ": cannot be read; does it exist?"));
-  if (const std::uintmax_t size = std::filesystem::file_size(path, error); !error && size > max_file_bytes)
-    throw DesignError(message(path.string(), ": has ", size, " bytes; a design has at most ", max_file_bytes));
-  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  // Read up to the limit, not by the size: pipes have none, and some devices never end.
+  std::string text(max_file_bytes + 1, '\0');
+  in.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (in.bad())
+    throw IoError(message(path.string(), ": cannot be read"));
+  text.resize(static_cast<std::size_t>(in.gcount()));
+  if (text.size() > max_file_bytes)
+    throw DesignError(
+        message(path.string(), ": is longer than ", max_file_bytes, " bytes, the most a design may have"));
+  return text;
 }
 
 [[noreturn]] void fail_set(std::string_view key, const std::string& what)
 {
-  throw DesignError(message("--set: ", key, ": ", what));
+  throw DesignError(message("--set: ", shortened(key), ": ", what));
 }
 
 [[noreturn]] void fail_unknown(std::string_view path)
@@ -166,6 +173,13 @@ double DesignDocument::number(std::string_view key) const
 std::string DesignDocument::unit(std::string_view key) const
 {
   return std::string(numeric_key(key).unit.name);
+}
+
+std::string DesignDocument::place(std::string_view key) const
+{
+  if (const Node* node = find_node(*root_, key))
+    return message(place_of(*node, name_), ": ", key, " = ", shown(*node));
+  return message(name_, ": ", key);
 }
 
 Design DesignDocument::design() const

@@ -138,7 +138,7 @@ std::string allowed_values(const Key& key)
   switch (key.kind)
   {
   case KeyKind::text:
-    return "a text in quotes";
+    return message("a text in quotes on one line, without control characters, at most ", max_text_bytes, " bytes");
   case KeyKind::choice:
     return message("one of ", quoted_list(key.choices));
   case KeyKind::flag:
@@ -194,16 +194,26 @@ std::string nearest_key(std::string_view path)
   const std::vector<std::string> parts = split_path(path);
   std::string nearest;
   int least = std::numeric_limits<int>::max();
+  const auto offer = [&](const std::string& name, int distance)
+  {
+    if (distance < least)
+    {
+      least = distance;
+      nearest = name;
+    }
+  };
   for (const SplitKey& candidate : split_keys())
   {
     const std::string name = filled_in(candidate.pattern, parts);
     // A key that only stands in the wrong table is one step away; it loses against a slip of one letter in its place.
     const int moved = edit_distance(parts.back(), candidate.pattern.back());
-    const int distance = std::min(2 * edit_distance(path, name), 2 * moved + 3);
-    if (distance < least)
+    offer(name, std::min(2 * edit_distance(path, name), 2 * moved + 3));
+    if (candidate.pattern.size() > parts.size()) // a mistyped table
     {
-      least = distance;
-      nearest = name;
+      const std::vector<std::string> table(candidate.pattern.begin(),
+                                           candidate.pattern.begin() + static_cast<std::ptrdiff_t>(parts.size()));
+      const std::string table_name = filled_in(table, parts);
+      offer(table_name, 2 * edit_distance(path, table_name));
     }
   }
   return nearest;

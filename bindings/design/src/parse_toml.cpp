@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "tree.h"
 
+#include "dotted_keys.h"
+
 #include <plate/design/design_error.h>
 
 #include <toml++/toml.h>
@@ -15,6 +17,7 @@ namespace
 {
 
 constexpr std::size_t max_bytes = std::size_t{1} << 20; // a design is a page of text; data go into files of their own
+constexpr int max_dots = 12;                            // of a dotted key
 constexpr int max_nodes_deep = 12;                      // the deepest key has five parts
 
 Node converted(const toml::node& node, const std::string& name, int depth);
@@ -95,6 +98,9 @@ Node parse_toml(std::string_view text, const std::string& name)
   if (const std::size_t nul = text.find('\0'); nul != std::string_view::npos)
     fail(name, static_cast<int>(1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(nul), '\n')),
          "NUL byte; a design is a text file in UTF-8");
+  // Tables within tables by the hundred thousand, a.a.a. ... = 1, end the process when they are taken down.
+  if (const int line = line_of_deep_key(text, max_dots); line > 0)
+    fail(name, line, message("a dotted key has more than ", max_dots, " dots; the deepest key of a design has 4"));
   try
   {
     const toml::table table = toml::parse(text, name);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_design.h"
 
+#include "plain_text.h"
 #include "read_bar.h"
 #include "read_geometry.h"
 #include "read_layup.h"
@@ -12,6 +13,7 @@
 #include <plate/design/design.h>
 #include <plate/design/design_error.h>
 
+#include <cstddef>
 #include <filesystem>
 
 namespace plate
@@ -30,9 +32,14 @@ MeshOptions read_mesh_options(const TableReader& root, const Outline& outline)
   return options;
 }
 
+/// The title; a name of a file may hold bytes that neither a terminal nor JSON can show.
 std::string title_of(const TableReader& root, const std::string& file)
 {
-  return root.word("title", std::filesystem::path(file).stem().string());
+  constexpr std::size_t most = 200; // bytes: it stands in one line above tables and pictures
+  const std::string title = root.word("title", shortened(std::filesystem::path(file).stem().string(), most));
+  if (title.size() > most)
+    root.fail("title", message("has ", title.size(), " bytes; at most ", most, " are allowed"));
+  return title;
 }
 
 Surroundings read_surroundings(const TableReader& root)

@@ -146,7 +146,11 @@ PlateGeometry read_geometry(const TableReader& root, const Outline& outline, con
   located(root.table("outline"), [&] { check_geometry(geometry); });
   geometry.arching = read_arching(root);
   located(root.table("arching"), [&] { check_geometry(geometry); });
-  for (const TableReader& hole : root.tables("soundhole"))
+  constexpr std::size_t most_holes = 30; // with their mirror images; each is checked against all others
+  const std::vector<TableReader> holes = root.tables("soundhole");
+  if (holes.size() > most_holes)
+    holes[most_holes].fail_here(message("one of ", holes.size(), " soundholes; at most ", most_holes, " are allowed"));
+  for (const TableReader& hole : holes)
     located(hole,
             [&]
             {

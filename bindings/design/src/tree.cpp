@@ -2,6 +2,7 @@
 #include "tree.h"
 
 #include "key_path.h"
+#include "plain_text.h"
 
 #include <array>
 #include <charconv>
@@ -13,20 +14,7 @@ namespace plate
 namespace
 {
 
-constexpr std::size_t max_shown = 60; // a message stays on one line
-
-std::string shortened(std::string text)
-{
-  for (char& c : text)
-    if ((c >= 0 && c < ' ') || c == 127)
-      c = ' ';
-  if (text.size() <= max_shown)
-    return text;
-  std::size_t end = max_shown;
-  while ((static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) // not in the middle of a character
-    --end;
-  return text.substr(0, end) + "...";
-}
+constexpr std::size_t max_shown = 60; // bytes of a list: a message stays on one line
 
 std::string shown_list(const List& list)
 {

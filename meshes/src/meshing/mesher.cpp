@@ -6,6 +6,7 @@
 #include "corner_mesh.h"
 #include "gmsh_fill.h"
 #include "mesh_checks.h"
+#include "mesh_options.h"
 #include "move_inside.h"
 #include "region_lines.h"
 
@@ -20,17 +21,6 @@ namespace plate
 
 namespace
 {
-
-MeshOptions with_defaults(const MeshOptions& options, const PlateGeometry& geometry)
-{
-  for (const auto& [what, value] : {std::pair{"size", options.size}, {"strip width", options.strip_width}})
-    if (!(std::isfinite(value) && value >= 0.0))
-      throw InvalidInput(message("mesh: ", what, " must be positive, or 0 for the default; got ", value * 1e3, " mm"));
-  MeshOptions result = options;
-  if (options.size == 0.0)
-    result.size = std::min(outline_length(geometry.outline), 2.0 * outline_width(geometry.outline)) / 32.0;
-  return result;
-}
 
 // Edge groups with their names; the sides of a rectangle are groups of their own.
 void name_boundary(PlanformMesh& mesh, const PlateGeometry& geometry, const PlateBoundary& boundary)

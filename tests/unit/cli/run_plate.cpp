@@ -10,6 +10,7 @@
 #include <csignal>
 #include <fcntl.h>
 #include <stdlib.h> // mkdtemp is POSIX
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -67,6 +68,11 @@ void redirect(int descriptor, const std::string& file)
   ::_exit(99);
 }
 
+double seconds(const timeval& time)
+{
+  return static_cast<double>(time.tv_sec) + 1e-6 * static_cast<double>(time.tv_usec);
+}
+
 } // namespace
 
 Run run_plate(const std::vector<std::string>& arguments, double interrupt_after)
@@ -83,11 +89,13 @@ Run run_plate(const std::vector<std::string>& arguments, double interrupt_after)
     ::kill(child, SIGINT);
   }
   int status = 0;
-  if (::waitpid(child, &status, 0) != child)
+  struct rusage usage = {};
+  if (::wait4(child, &status, 0, &usage) != child)
     throw std::runtime_error("the process was lost");
   return {.status = WIFEXITED(status) ? WEXITSTATUS(status) : 1000 + WTERMSIG(status),
           .out = bytes_of(streams.path("out")),
-          .err = bytes_of(streams.path("err"))};
+          .err = bytes_of(streams.path("err")),
+          .seconds = seconds(usage.ru_utime) + seconds(usage.ru_stime)};
 }
 
 std::string bytes_of(const std::string& path)

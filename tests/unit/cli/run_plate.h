@@ -31,9 +31,10 @@ private:
 /// A run of the executable.
 struct Run
 {
-  int status = -1; ///< exit status
-  std::string out; ///< standard output
-  std::string err; ///< standard error
+  int status = -1;      ///< exit status
+  std::string out;      ///< standard output
+  std::string err;      ///< standard error
+  double seconds = 0.0; ///< of processor time: a busy machine does not count
 };
 
 /// Runs plate with the arguments and waits for it.

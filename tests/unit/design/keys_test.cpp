@@ -85,7 +85,7 @@ TEST_CASE("the nearest key is in the same table before it is in another")
 
 TEST_CASE("what a key allows is said in words")
 {
-  CHECK(allowed_values(*find_key("layup.scale")) == "a number, greater than 0 and at most 100");
+  CHECK(allowed_values(*find_key("layup.scale")) == "a number, at least 0.01 and at most 100");
   CHECK(allowed_values(*find_key("soundhole.1.where")) == "a list of 2 numbers in mm, at least -3000 and at most 3000");
   CHECK(allowed_values(*find_key("layup.grain")) == "one of \"carved\", \"follows\"");
 }

@@ -34,11 +34,11 @@ constexpr KeyRange above(double low, double high)
 
 // Limits are there to catch slips of unit and sign, not to judge a design: 3 m is longer than any instrument plate.
 inline constexpr KeyRange plate_length = between(10.0, 3000.0);
-inline constexpr KeyRange detail = above(0.0, 500.0);
+inline constexpr KeyRange detail = between(0.01, 500.0);
 inline constexpr KeyRange place = between(-3000.0, 3000.0);
-inline constexpr KeyRange sheet = above(0.0, 50.0);
+inline constexpr KeyRange sheet = between(0.001, 50.0);
 inline constexpr KeyRange turn = between(-360.0, 360.0);
-inline constexpr KeyRange heavy = above(0.0, 25000.0); // kg/m3
+inline constexpr KeyRange heavy = between(1.0, 25000.0); // kg/m3
 
 [[nodiscard]] std::vector<Key> plate_keys();    ///< title, outline, arching, thickness
 [[nodiscard]] std::vector<Key> detail_keys();   ///< soundholes, setup, bass bar

@@ -98,7 +98,7 @@ std::vector<Key> detail_keys()
       {.name = "bar.length",
        .kind = KeyKind::number,
        .unit = mm,
-       .range = above(0.0, 3000.0),
+       .range = between(1.0, 3000.0),
        .help = "Length in planform."},
       {.name = "bar.width", .kind = KeyKind::number, .unit = mm, .range = detail, .help = "Width of the glued face."},
       {.name = "bar.height",

@@ -65,7 +65,7 @@ std::vector<Key> layup_keys()
       {.name = "layup.scale",
        .kind = KeyKind::number,
        .unit = pure,
-       .range = above(0.0, 100.0),
+       .range = between(0.01, 100.0),
        .default_number = 1.0,
        .help = "Factor on the thickness of every ply of the layup but cores, and on the thickness of a solid plate. "
                "Patches "
@@ -73,7 +73,7 @@ std::vector<Key> layup_keys()
       {.name = "layup.scale_core",
        .kind = KeyKind::number,
        .unit = pure,
-       .range = above(0.0, 100.0),
+       .range = between(0.01, 100.0),
        .default_number = 1.0,
        .help = "Factor on the thickness of cores."},
   };

@@ -7,7 +7,7 @@ namespace plate::key_declarations
 namespace
 {
 
-constexpr KeyRange modulus = above(0.0, 1500.0);
+constexpr KeyRange modulus = between(1e-4, 1500.0); // 0.1 MPa is a soft foam
 constexpr KeyRange poisson = between(-1.0, 10.0);
 
 constexpr std::string_view own_default = "from the other constants, see material.*.E3";

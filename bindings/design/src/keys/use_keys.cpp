@@ -56,7 +56,7 @@ std::vector<Key> use_keys()
       {.name = "mesh.size",
        .kind = KeyKind::number,
        .unit = mm,
-       .range = above(0.0, 500.0),
+       .range = between(0.01, 500.0),
        .default_text = "chosen from the plate's size",
        .help = "Length of the elements' edges away from holes and edges."},
   };

@@ -39,6 +39,10 @@ public:
   /// Unit of a numeric key as shown, e.g. "mm"; empty for pure numbers.
   [[nodiscard]] std::string unit(std::string_view key) const;
 
+  /// Where a key stands and what it holds, for the head of a message: "top.toml:14: mesh.size = 0.05"; of a key that is
+  /// not given, the file and the key.
+  [[nodiscard]] std::string place(std::string_view key) const;
+
   /// The whole design, checked, in SI.
   [[nodiscard]] Design design() const;
 

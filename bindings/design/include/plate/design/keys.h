@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <cstddef>
 #include <limits>
 #include <optional>
 #include <span>
@@ -22,6 +23,8 @@ enum class KeyKind
   points,  ///< a list of pairs of numbers, at least Key::count of them
   choices  ///< a list of Key::count words, each one of Key::choices
 };
+
+inline constexpr std::size_t max_text_bytes = 4000; ///< of a text key; a laminate code is the longest
 
 /// A unit of the trade and its value in SI.
 struct KeyUnit

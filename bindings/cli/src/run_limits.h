@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/design/design.h>
+#include <plate/design/design_document.h>
+
+namespace plate
+{
+
+/// How much a run may take.
+struct RunLimits
+{
+  double unknowns; ///< more take hours
+  double bytes;    ///< memory
+};
+
+/// Three million unknowns, and the memory the machine has to spare.
+[[nodiscard]] RunLimits run_limits();
+
+/// Makes sure, before any work, that the modes of a design can be computed within the limits.
+///
+/// @param num_modes  elastic modes wanted
+/// @throws DesignError naming mesh.size and the least size that fits
+void check_run(const DesignDocument& document, const Design& design, int num_modes, const RunLimits& limits);
+
+} // namespace plate

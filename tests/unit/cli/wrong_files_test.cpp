@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "run_plate.h"
+#include "wrong/wrong_files.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+using namespace plate::test;
+
+namespace
+{
+
+/// One clear answer, at once, and nothing written.
+void check_refused(const Workshop& shop, const Run& run, const std::vector<std::string>& says)
+{
+  CAPTURE(run.err.substr(0, 500));
+  CHECK(run.status == 2);
+  CHECK(run.out.empty());
+  CHECK(run.seconds < 2.0);
+  CHECK(std::count(run.err.begin(), run.err.end(), '\n') == 1);
+  CHECK(run.err.size() < 1000);
+  for (const std::string& part : says)
+  {
+    CAPTURE(part);
+    CHECK(run.err.find(part) != std::string::npos);
+  }
+  CHECK(shop.content() == std::set<std::string>{"plate.toml"});
+}
+
+void check_refused(const std::vector<WrongFile>& table)
+{
+  for (const WrongFile& wrong : table)
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    std::vector<std::string> arguments = {"modes", shop.write("plate.toml", wrong.text), "--out", shop.path("out")};
+    arguments.insert(arguments.end(), wrong.options.begin(), wrong.options.end());
+    check_refused(shop, run_plate(arguments), wrong.says);
+  }
+}
+
+} // namespace
+
+TEST_CASE("the plates that wrong files are made from are good")
+{
+  const Workshop shop;
+  for (const std::string& text :
+       {solid_plate(), "\xEF\xBB\xBF" + solid_plate(), "title = \"F\xC3\xBCr Anna\"\n" + solid_plate(),
+        laminate_plate() + "solid = \"spruce\"\n[thickness]\nvalue = 2\n[mesh]\nsize = 30\n"})
+    CHECK(run_plate({"modes", shop.write("plate.toml", text), "--json"}).status == 0);
+}
+
+TEST_CASE("unknown and missing keys and wrong types are refused")
+{
+  check_refused(wrong_keys());
+}
+
+TEST_CASE("numbers out of range and impossible materials are refused")
+{
+  check_refused(wrong_numbers());
+}
+
+TEST_CASE("holes and bars that do not fit are refused")
+{
+  check_refused(wrong_shapes());
+}
+
+TEST_CASE("contradictions and wrong codes of a layup are refused")
+{
+  check_refused(wrong_layups());
+}
+
+TEST_CASE("files that are no text, or too deep, or too long are refused")
+{
+  check_refused(wrong_bytes());
+}
+
+TEST_CASE("wrong overrides are refused")
+{
+  check_refused(wrong_overrides());
+}
+
+TEST_CASE("what is no readable file is refused")
+{
+  const Workshop shop;
+  const auto refused = [&](const std::string& path, const char* what)
+  {
+    const Run run = run_plate({"modes", path});
+    CAPTURE(run.err);
+    CHECK(run.status == 2);
+    CHECK(run.out.empty());
+    CHECK(run.err.find(path) != std::string::npos);
+    CHECK(run.err.find(what) != std::string::npos);
+  };
+  refused(shop.path("none.toml"), "does it exist");
+  refused(shop.path(""), "is a folder");
+  refused("/dev/zero", "is longer than");
+  REQUIRE(::symlink("loop.toml", shop.path("loop.toml").c_str()) == 0);
+  refused(shop.path("loop.toml"), "cannot be read");
+  const std::string locked = shop.write("locked.toml", solid_plate());
+  REQUIRE(::chmod(locked.c_str(), 0) == 0);
+  if (::access(locked.c_str(), R_OK) != 0) // root reads everything
+    refused(locked, "cannot be read");
+}
+
+TEST_CASE("at least sixty wrong files are tried")
+{
+  std::size_t count = 0;
+  for (const auto& table :
+       {wrong_keys(), wrong_numbers(), wrong_shapes(), wrong_layups(), wrong_bytes(), wrong_overrides()})
+    count += table.size();
+  CHECK(count >= 60);
+}
