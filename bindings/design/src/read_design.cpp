@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_design.h"
 
+#include "point_parts.h"
 #include "read_bar.h"
 #include "read_geometry.h"
 #include "read_layup.h"
@@ -31,16 +32,17 @@ MeshOptions read_mesh_options(const TableReader& root, const Outline& outline)
 
 } // namespace
 
-Design read_design_tree(const Node& root, const std::string& file)
+Design read_design_tree(const Node& root, const std::string& file, PointFiles& files)
 {
   const TableReader table(root, file, "");
   const MaterialStock stock(table);
-  const Outline outline = read_outline(table);
+  PointParts parts(files);
+  const Outline outline = read_outline(table, parts);
   const Setup setup = read_setup(table, outline);
   Laminate laminate = read_layup(table, stock);
-  const ThicknessMap thickness = is_solid(table) ? read_thickness(table, table.table("layup").number("scale"))
+  const ThicknessMap thickness = is_solid(table) ? read_thickness(table, outline, parts)
                                                  : ThicknessMap(UniformThickness{total_thickness(laminate)});
-  PlateGeometry geometry = read_geometry(table, outline, setup, thickness);
+  PlateGeometry geometry = read_geometry(table, outline, setup, thickness, parts);
   std::optional<Bar> bar;
   if (geometry.bar)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
@@ -50,7 +52,8 @@ Design read_design_tree(const Node& root, const std::string& file)
           .bar = std::move(bar),
           .supports = read_support(table, std::holds_alternative<RectangleOutline>(outline)),
           .setup = setup,
-          .mesh = read_mesh_options(table, outline)};
+          .mesh = read_mesh_options(table, outline),
+          .fits = parts.fits()};
 }
 
 } // namespace plate

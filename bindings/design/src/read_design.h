@@ -11,12 +11,14 @@ namespace plate
 {
 
 struct Design;
+class PointFiles;
 
 /// Reads a checked tree into a design.
 ///
-/// @param file  name for messages
+/// @param file   name for messages
+/// @param files  of points that the tree names
 /// @throws DesignError for the first contradiction
-[[nodiscard]] Design read_design_tree(const Node& root, const std::string& file);
+[[nodiscard]] Design read_design_tree(const Node& root, const std::string& file, PointFiles& files);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

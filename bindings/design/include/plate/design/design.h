@@ -4,6 +4,7 @@
 #include <plate/assembly/model.h>
 #include <plate/elements/bar.h>
 #include <plate/laminates/laminate.h>
+#include <plate/meshes/fit_report.h>
 #include <plate/meshes/planform_mesh.h>
 #include <plate/meshes/plate_geometry.h>
 
@@ -22,6 +23,15 @@ struct Setup
   double bridge_feet;   ///< distance of the centres of the bridge's feet [m]
 };
 
+/// How well a part fits the points of a file it was made from.
+struct PartFit
+{
+  std::string part; ///< "outline", "arching", "thickness", "soundhole 1", ...
+  std::string file; ///< as named in the design
+  FitReport report;
+  std::vector<int> outlier_lines; ///< line of the file for each outlier, from 1
+};
+
 /// One plate as its design file describes it: plain data in SI, checked.
 struct Design
 {
@@ -32,6 +42,7 @@ struct Design
   std::vector<SupportedEdge> supports;
   Setup setup;
   MeshOptions mesh;
+  std::vector<PartFit> fits; ///< of the parts given by points
 };
 
 } // namespace plate
