@@ -116,8 +116,8 @@ void read_sheet(const TableReader& table, StockMaterial& stock)
                           .fibre_volume = table.number("fibre_volume"),
                           .fibre_density = table.number("fibre_density"),
                           .resin_density = table.number("resin_density")};
-    stock.sheet_thickness = thickness(ply);
-    stock.material.density = density(ply);
+    stock.sheet_thickness = ply_thickness(ply);
+    stock.material.density = ply_density(ply);
     return;
   }
   for (const char* key : {"fibre_volume", "fibre_density", "resin_density"})

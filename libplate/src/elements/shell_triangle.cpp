@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/elements/shell_triangle.h>
 
-#include <plate/elements/cubic_triangle.h>
+#include "shell_kinematics.h"
+
 #include <plate/elements/quadrature.h>
 
 #include <Eigen/Geometry>
-#include <Eigen/LU>
 
 #include <cmath>
 #include <span>
@@ -17,147 +17,7 @@ namespace plate
 namespace
 {
 
-constexpr int num_nodes = ShellTriangle::num_nodes;
-constexpr int num_dofs = ShellTriangle::num_dofs;
-constexpr int num_strains = ShellTriangle::num_strains;
-using StrainRows = Eigen::Matrix<double, num_strains, num_dofs>;
-using StrainMatrix = Eigen::Matrix<double, num_strains, num_strains>;
-using Matrix32d = Eigen::Matrix<double, 3, 2>;
-using NodeRotations = std::array<Matrix32d, num_nodes>;
-
-/// A quadrature point with the shape functions there.
-struct ShapePoint
-{
-  double weight; // [-]
-  CubicTriangle::Vector shape;
-  CubicTriangle::Gradient gradient;
-};
-
-std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule)
-{
-  std::vector<ShapePoint> points;
-  for (const TrianglePoint& p : rule)
-    points.push_back({p.weight, CubicTriangle::shape(p.xi, p.eta), CubicTriangle::gradient(p.xi, p.eta)});
-  return points;
-}
-
-/// Quadrature of a triangle, computed once for each rule; a multiple of num_triangle_points.
-std::span<const ShapePoint> quadrature_of(const TriangleParts& parts)
-{
-  static const std::vector<ShapePoint> usual = shape_points(triangle_points());
-  static const std::vector<ShapePoint> fine = shape_points(fine_triangle_points());
-  return parts.patch_edge ? fine : usual;
-}
-
-/// Director change per rotation about t1 and t2: theta x d.
-NodeRotations node_rotations(const ShellTriangleNodes& nodes, const MaterialAxes& axes)
-{
-  NodeRotations rotations;
-  for (int i = 0; i < num_nodes; ++i)
-  {
-    const Eigen::Matrix3d frame = shell_frame(nodes.normal.col(i), axes);
-    rotations[static_cast<std::size_t>(i)] << -frame.col(1), frame.col(0); // t1 x d = -t2, t2 x d = t1
-  }
-  return rotations;
-}
-
-/// The surface at one quadrature point.
-struct SurfacePoint
-{
-  CubicTriangle::Vector N;
-  Eigen::Matrix<double, num_nodes, 2> dN; // derivatives along e1 and e2 [1/m]
-  Eigen::Matrix3d frame;                  // e1, e2, n
-  Eigen::Vector3d director;
-  Matrix32d director_slope; // derivatives of the director along e1 and e2 [1/m]
-  Eigen::Matrix2d b;        // b(a, c) = d,a . e_c: base vectors at distance z are (1 + z b) times those at 0 [1/m]
-  double area;              // mid-surface area times weight [m2]
-  double thickness;         // [m]
-  double station;           // [m]
-  Eigen::Vector2d place;    // in the planform [m]
-};
-
-SurfacePoint surface_point(const ShellTriangleNodes& nodes, const ShapePoint& at, const MaterialAxes& axes)
-{
-  SurfacePoint p;
-  p.N = at.shape;
-  const Matrix32d tangents = nodes.position * at.gradient;
-  const Eigen::Vector3d normal = tangents.col(0).cross(tangents.col(1));
-  const double jacobian = normal.norm();
-  p.frame = shell_frame(normal / jacobian, axes);
-  const Eigen::Matrix2d J = tangents.transpose() * p.frame.leftCols<2>();
-  p.dN = at.gradient * J.inverse().transpose();
-  p.director = nodes.normal * p.N;
-  p.director_slope = nodes.normal * p.dN;
-  p.b = p.director_slope.transpose() * p.frame.leftCols<2>();
-  p.area = at.weight * jacobian;
-  p.thickness = nodes.thickness * p.N;
-  p.station = nodes.station * p.N;
-  p.place = nodes.position.topRows<2>() * p.N;
-  return p;
-}
-
-/// Rows (11, 22, 12) of sym(v_a . f,b) for a nodal vector f with gradient (g1, g2), v = columns of a 3 x 2 matrix.
-Eigen::Matrix3d strain_rows(const Matrix32d& v, double g1, double g2)
-{
-  Eigen::Matrix3d rows;
-  rows.row(0) = g1 * v.col(0).transpose();
-  rows.row(1) = g2 * v.col(1).transpose();
-  rows.row(2) = g2 * v.col(0).transpose() + g1 * v.col(1).transpose();
-  return rows;
-}
-
-/// Covariant strains of the point in its orthonormal frame: constant, linear and quadratic in z, then transverse shear.
-void covariant_strain_rows(const SurfacePoint& p, const NodeRotations& rotations, StrainRows& B)
-{
-  const Matrix32d e = p.frame.leftCols<2>();
-  for (int i = 0; i < num_nodes; ++i)
-  {
-    const double g1 = p.dN(i, 0);
-    const double g2 = p.dN(i, 1);
-    const Matrix32d& rotation = rotations[static_cast<std::size_t>(i)];
-    const Eigen::Matrix3d from_tangents = strain_rows(e, g1, g2);
-    const Eigen::Matrix3d from_slopes = strain_rows(p.director_slope, g1, g2);
-    const int u = 5 * i;
-    B.block<3, 3>(0, u) = from_tangents;
-    B.block<3, 3>(3, u) = from_slopes;
-    B.block<3, 3>(6, u).setZero();
-    B.block<1, 3>(9, u) = g1 * p.director.transpose();
-    B.block<1, 3>(10, u) = g2 * p.director.transpose();
-    B.block<3, 2>(0, u + 3).setZero();
-    B.block<3, 2>(3, u + 3).noalias() = from_tangents * rotation;
-    B.block<3, 2>(6, u + 3).noalias() = from_slopes * rotation;
-    B.block<2, 2>(9, u + 3).noalias() = p.N(i) * e.transpose() * rotation;
-  }
-}
-
-/// Voigt matrix of E -> b E + E b^T.
-Eigen::Matrix3d shift_once(const Eigen::Matrix2d& b)
-{
-  Eigen::Matrix3d L;
-  L << 2.0 * b(0, 0), 0.0, b(0, 1), 0.0, 2.0 * b(1, 1), b(1, 0), 2.0 * b(1, 0), 2.0 * b(0, 1), b(0, 0) + b(1, 1);
-  return L;
-}
-
-/// Voigt matrix of E -> b E b^T.
-Eigen::Matrix3d shift_both(const Eigen::Matrix2d& b)
-{
-  Eigen::Matrix3d K;
-  K << b(0, 0) * b(0, 0), b(0, 1) * b(0, 1), b(0, 0) * b(0, 1), //
-      b(1, 0) * b(1, 0), b(1, 1) * b(1, 1), b(1, 0) * b(1, 1), //
-      2.0 * b(0, 0) * b(1, 0), 2.0 * b(0, 1) * b(1, 1), b(0, 0) * b(1, 1) + b(0, 1) * b(1, 0);
-  return K;
-}
-
-/// Physical strains (constant, linear, quadratic in z) from covariant ones: eps(z) = (1 + z b)^-1 E(z) (1 + z b)^-T.
-StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b)
-{
-  StrainMatrix T = StrainMatrix::Identity();
-  const Eigen::Matrix3d L = shift_once(b);
-  T.block<3, 3>(3, 0) = -L;
-  T.block<3, 3>(6, 0) = L * L - shift_both(b);
-  T.block<3, 3>(6, 3) = -L;
-  return T;
-}
+using namespace shell_kinematics;
 
 /// Volume at distance z over volume at the mid-surface: 1 + linear z + quadratic z^2.
 struct VolumeRatio
@@ -166,7 +26,10 @@ struct VolumeRatio
   double quadratic; // [1/m2]
 };
 
-VolumeRatio volume_ratio(const SurfacePoint& p) { return {p.b.trace(), p.b.determinant()}; }
+VolumeRatio volume_ratio(const ShellPoint& p)
+{
+  return {p.b.trace(), p.b.determinant()};
+}
 
 /// Moments of z^k P dz with the volume ratio, kept to z^4.
 template <class Moments>
@@ -215,7 +78,7 @@ void add_plies(const Laminate& laminate, PlateSide side, std::vector<PlacedPly>&
 }
 
 /// Plies of the laminate, in the directions they take here, and of the patches over the point.
-void plies_at(const SurfacePoint& p, const ShellMaterial& material, const TriangleParts& parts,
+void plies_at(const ShellPoint& p, const ShellMaterial& material, const TriangleParts& parts,
               std::vector<PlacedPly>& plies)
 {
   place_plies(material.laminate, p.thickness, plies);
@@ -237,7 +100,7 @@ struct BarPoint
   double s;
 };
 
-BarPoint bar_point(const Bar& bar, const SurfacePoint& p, std::span<const PlacedPly> plies, const MaterialAxes& axes)
+BarPoint bar_point(const Bar& bar, const ShellPoint& p, std::span<const PlacedPly> plies, const MaterialAxes& axes)
 {
   const Eigen::Matrix3d along = shell_frame(p.frame.col(2), {.axis = bar.axis, .up = axes.up});
   const BarSeat seat = {.face = plies.front().bottom, .plate_thickness = plies.back().top - plies.front().bottom};
@@ -267,13 +130,14 @@ StrainMatrix bar_stiffness(const BarPoint& bar, const VolumeRatio& ratio)
 }
 
 /// Rate of twist of the bar: how its cross-section turns about it, free of rigid motion.
-Eigen::Matrix<double, 1, num_dofs> twist_row(const SurfacePoint& p, const NodeRotations& rotations, const BarPoint& bar)
+Eigen::Matrix<double, 1, num_dofs> twist_row(const ShellPoint& p, const NodeRotations& rotations, const BarPoint& bar)
 {
   const Eigen::Vector2d along(bar.c, bar.s);
   const Eigen::Vector3d across = -bar.s * p.frame.col(0) + bar.c * p.frame.col(1);
   const Eigen::Vector2d curvature = p.b.transpose() * along; // how the director tilts on a step along the bar
   const Eigen::Vector3d normal = p.frame.col(2);
-  const double stretch = normal.dot(p.director_slope * along); // zero for exact normals; kept so that rigid motion is free
+  const double stretch =
+      normal.dot(p.director_slope * along); // zero for exact normals; kept so that rigid motion is free
   Eigen::Matrix<double, 1, num_dofs> row;
   for (int i = 0; i < num_nodes; ++i)
   {
@@ -293,9 +157,9 @@ void for_each_energy_term(const ShellTriangleNodes& nodes, const ShellMaterial& 
   const NodeRotations rotations = node_rotations(nodes, material.axes);
   StrainRows B;
   std::vector<PlacedPly> plies;
-  for (const ShapePoint& at : quadrature_of(parts))
+  for (const ShapePoint& at : quadrature(parts.patch_edge))
   {
-    const SurfacePoint p = surface_point(nodes, at, material.axes);
+    const ShellPoint p = shell_point(nodes, at, material.axes);
     const VolumeRatio ratio = volume_ratio(p);
     covariant_strain_rows(p, rotations, B);
     plies_at(p, material, parts, plies);
@@ -337,8 +201,8 @@ ShellTriangle::RigidMotions ShellTriangle::rigid_motions(const ShellTriangleNode
   return R;
 }
 
-void ShellTriangle::stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
-                              Matrix& K)
+void ShellTriangle::stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                              const TriangleParts& parts, Matrix& K)
 {
   // Strain rows of twelve points first, then one product: its blocks stay in cache, and only half of it is computed.
   constexpr int max_rows = num_triangle_points * (num_strains + 1);
@@ -382,9 +246,9 @@ void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& m
   M.setZero();
   const NodeRotations rotations = node_rotations(nodes, material.axes);
   std::vector<PlacedPly> plies;
-  for (const ShapePoint& at : quadrature_of(parts))
+  for (const ShapePoint& at : quadrature(parts.patch_edge))
   {
-    const SurfacePoint p = surface_point(nodes, at, material.axes);
+    const ShellPoint p = shell_point(nodes, at, material.axes);
     plies_at(p, material, parts, plies);
     SectionMass moments = section_mass(plies);
     if (parts.bar != nullptr)

@@ -4,12 +4,12 @@
 namespace plate
 {
 
-double thickness(const FibrePly& ply)
+double ply_thickness(const FibrePly& ply)
 {
   return ply.fibre_weight / (ply.fibre_density * ply.fibre_volume);
 }
 
-double density(const FibrePly& ply)
+double ply_density(const FibrePly& ply)
 {
   return ply.fibre_density * ply.fibre_volume + ply.resin_density * (1.0 - ply.fibre_volume);
 }

@@ -92,7 +92,7 @@ bool contains(const PlanformRegion& region, const Vector2d& point)
   return std::visit([&](const auto& shape) { return inside(shape, point); }, region);
 }
 
-double area(const PlanformRegion& region)
+double region_area(const PlanformRegion& region)
 {
   if (const auto* ellipse = std::get_if<EllipseRegion>(&region))
     return 0.25 * std::numbers::pi * ellipse->axes.prod();

@@ -14,9 +14,9 @@ struct FibrePly
 };
 
 /// Thickness of the cured ply without voids, W / (rho_f V_f) [m].
-[[nodiscard]] double thickness(const FibrePly& ply);
+[[nodiscard]] double ply_thickness(const FibrePly& ply);
 
 /// Density of the cured ply without voids, rho_f V_f + rho_m (1 - V_f) [kg/m3].
-[[nodiscard]] double density(const FibrePly& ply);
+[[nodiscard]] double ply_density(const FibrePly& ply);
 
 } // namespace plate

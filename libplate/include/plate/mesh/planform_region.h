@@ -32,7 +32,7 @@ using PlanformRegion = std::variant<EllipseRegion, PolygonRegion>;
 [[nodiscard]] bool contains(const PlanformRegion& region, const Eigen::Vector2d& point);
 
 /// Area [m2].
-[[nodiscard]] double area(const PlanformRegion& region);
+[[nodiscard]] double region_area(const PlanformRegion& region);
 
 /// Closed polyline along the edge without its first point repeated: corners of a polygon, 360 points of an ellipse [m].
 [[nodiscard]] std::vector<Eigen::Vector2d> edge_of(const PlanformRegion& region);
