@@ -44,4 +44,14 @@ int edit_distance(std::string_view a, std::string_view b)
   return last[b.size()];
 }
 
+int slip_distance(std::string_view a, std::string_view b)
+{
+  constexpr std::size_t fewest = 3; // letters that say which word is meant
+  if (a.size() > b.size())
+    std::swap(a, b);
+  const bool begins = a.size() >= fewest && b.find('.', a.size()) == std::string_view::npos &&
+                      std::equal(a.begin(), a.end(), b.begin(), [](char x, char y) { return lower(x) == lower(y); });
+  return begins && a.size() < b.size() ? 1 : edit_distance(a, b);
+}
+
 } // namespace plate

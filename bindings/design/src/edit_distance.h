@@ -11,4 +11,7 @@ namespace plate
 /// Upper and lower case count as equal: a wrong case is the smallest slip.
 [[nodiscard]] int edit_distance(std::string_view a, std::string_view b);
 
+/// The same, but a word cut short or carried on ("arch" for "arching") is one slip, not one for each letter.
+[[nodiscard]] int slip_distance(std::string_view a, std::string_view b);
+
 } // namespace plate

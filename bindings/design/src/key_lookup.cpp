@@ -206,14 +206,14 @@ std::string nearest_key(std::string_view path)
   {
     const std::string name = filled_in(candidate.pattern, parts);
     // A key that only stands in the wrong table is one step away; it loses against a slip of one letter in its place.
-    const int moved = edit_distance(parts.back(), candidate.pattern.back());
-    offer(name, std::min(2 * edit_distance(path, name), 2 * moved + 3));
+    const int moved = slip_distance(parts.back(), candidate.pattern.back());
+    offer(name, std::min(2 * slip_distance(path, name), 2 * moved + 3));
     if (candidate.pattern.size() > parts.size()) // a mistyped table
     {
       const std::vector<std::string> table(candidate.pattern.begin(),
                                            candidate.pattern.begin() + static_cast<std::ptrdiff_t>(parts.size()));
       const std::string table_name = filled_in(table, parts);
-      offer(table_name, 2 * edit_distance(path, table_name));
+      offer(table_name, 2 * slip_distance(path, table_name));
     }
   }
   return nearest;
@@ -225,7 +225,7 @@ std::string nearest_word(std::string_view word, std::span<const std::string> wor
   int least = std::numeric_limits<int>::max();
   for (const std::string& candidate : words)
   {
-    const int distance = edit_distance(word, candidate);
+    const int distance = slip_distance(word, candidate);
     if (distance < least)
     {
       least = distance;

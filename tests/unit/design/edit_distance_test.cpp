@@ -6,6 +6,7 @@
 #include <string>
 
 using plate::edit_distance;
+using plate::slip_distance;
 
 // Expected numbers: counted by hand from the definition (insert, delete, change, swap neighbours).
 TEST_CASE("edit distance counts inserted, deleted, changed and swapped letters")
@@ -29,4 +30,14 @@ TEST_CASE("edit distance takes upper and lower case as equal")
 TEST_CASE("edit distance stays quick on absurdly long words")
 {
   CHECK(edit_distance(std::string(1000000, 'a'), std::string(1000000, 'b')) == 200);
+}
+
+TEST_CASE("a word cut short or carried on is one slip")
+{
+  CHECK(slip_distance("arch", "arching") == 1);
+  CHECK(slip_distance("lengths", "length") == 1);
+  CHECK(slip_distance("LEN", "length") == 1);
+  CHECK(slip_distance("le", "length") == 4); // too little to go by
+  CHECK(slip_distance("arch", "patch") == 2);
+  CHECK(slip_distance("layup", "layup.scale") == 6); // a table is no short form of its keys
 }

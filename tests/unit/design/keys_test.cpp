@@ -20,7 +20,7 @@ TEST_CASE("each key is declared once, with help, and is found by its own name")
     CHECK(names.insert(key.name).second);
     CHECK_FALSE(key.help.empty());
     std::string path(key.name);
-    if (const std::size_t list = path.find("[]"); list != std::string::npos)
+    for (std::size_t list = path.find("[]"); list != std::string::npos; list = path.find("[]"))
       path.replace(list, 2, ".3");
     if (const std::size_t any = path.find('*'); any != std::string::npos)
       path.replace(any, 1, "my_wood");
@@ -35,7 +35,8 @@ TEST_CASE("declarations fit their kind")
   {
     CAPTURE(key.name);
     const bool words = key.kind == KeyKind::choice || key.kind == KeyKind::choices;
-    const bool list = key.kind == KeyKind::numbers || key.kind == KeyKind::choices;
+    const bool list =
+        key.kind == KeyKind::numbers || key.kind == KeyKind::choices || key.kind == KeyKind::points;
     CHECK(key.choices.empty() != words);
     CHECK((key.count > 0) == list);
     if (key.default_number)
