@@ -188,20 +188,19 @@ std::string capital(std::string_view word)
   return text;
 }
 
+constexpr const char* notes =
+    R"(# Measures and constants are common practice of the trade, typical or invented; they describe no instrument
+# that exists and promise nothing about yours. Lengths in mm, moduli in GPa, density in kg/m3, angles in degrees.
+# x runs along the body to the neck, y to the bass side of the top, z outward; origin at half the length.
+# A key behind # is optional; the value beside it is its default, or an example where the comment says what
+# holds without it. Further keys of materials, and all others: REFERENCE.md.
+# The first line is for editors that check TOML; plate start --out DIR writes the schema beside the design.
+)";
+
 std::string head(const FamilyMeasures& m, PlateMake make)
 {
-  return message(
-      "#:schema ./design.schema.json\n"
-      "# A ",
-      m.name, " top of ", stuff(make),
-      " to begin with: put in what you measured, and change what you like.\n"
-      "# Measures and constants are common practice of the trade, typical or invented; they describe no instrument "
-      "that\n"
-      "# exists and promise nothing about yours. Lengths in mm, moduli in GPa, density in kg/m3, angles in degrees.\n"
-      "# x runs along the body to the neck, y to the bass side of the top, z outward; origin at half the length.\n"
-      "# A key behind # is optional; the value beside it is its default, or an example where the comment says what "
-      "holds\n"
-      "# without it. Further keys of materials, and all others: REFERENCE.md.\n\n");
+  return message("#:schema ./design.schema.json\n# A ", m.name, " top of ", stuff(make),
+                 " to begin with: put in what you measured, and change what you like.\n", notes, "\n");
 }
 
 } // namespace
