@@ -56,7 +56,7 @@ StartRequest start_request(const CLI::App& command, const TypedStart& typed)
 CommandDefinition define_start(CLI::App& plate)
 {
   CLI::App* command =
-      add_command(plate, "start", "writes a commented design file to begin with, from the trade's usual measures",
+      add_command(plate, "start", "a commented design file to begin with, from the trade's usual measures",
                   command_group::plates, "plate start --family viola --make laminate my_viola.toml");
   const auto typed = std::make_shared<TypedStart>();
   command->add_option("FILE", typed->request.file, "file to write; without it the design goes to standard output");

@@ -30,7 +30,7 @@ const std::string& make_of(const StartRequest& request)
 std::string write_into_folder(const StartRequest& request, const std::string& design)
 {
   const std::string name = message(family_of(request), "_", make_of(request), "_top.toml");
-  const std::string path = (std::filesystem::path(request.out) / name).string();
+  std::string path = (std::filesystem::path(request.out) / name).string();
   if (!request.force)
     check_not_there(path);
   const DeferredInterrupt deferred; // the files appear together or not at all

@@ -51,7 +51,7 @@ std::string example_value(const Key& key)
 {
   if (!key.example.empty())
     return std::string(key.example);
-  if (const std::string value = default_value(key); !value.empty())
+  if (std::string value = default_value(key); !value.empty())
     return value;
   if (key.kind == KeyKind::choice)
     return quoted(key.choices.front());
