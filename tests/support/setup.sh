@@ -8,7 +8,7 @@ readonly LIBPLATE_PACKAGES=(
   libsuitesparse-dev libmetis-dev libopenblas-pthread-dev
   libgmsh-dev libvtk9-dev libcairo2-dev         # meshes and pictures
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev   # design files and command line
-  doctest-dev                                   # tests
+  doctest-dev python3-jsonschema                # tests
 )
 
 # The dense blocks here are small: more threads of OpenBLAS gain little, and on a busy machine they wait for each other.

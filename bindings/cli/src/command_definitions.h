@@ -30,6 +30,7 @@ struct PlateCommands
 /// A new command: one file, define_NAME.cpp, and one line in plate_commands().
 [[nodiscard]] PlateCommands plate_commands();
 
+[[nodiscard]] CommandDefinition define_start(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_modes(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_laminate(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);

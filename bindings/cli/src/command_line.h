@@ -2,6 +2,7 @@
 #pragma once
 
 #include <plate/core/error.h>
+#include <plate/design/starter.h>
 
 #include <string>
 #include <utility>
@@ -61,8 +62,18 @@ struct SweepRequest
   int count = 12;             ///< elastic modes at each point
 };
 
+struct StartRequest
+{
+  InstrumentFamily family = InstrumentFamily::violin;
+  PlateMake make = PlateMake::wood;
+  std::string file;   ///< where to; empty for standard output or a folder
+  std::string out;    ///< folder for the design and the schema; empty for none
+  bool json = false;  ///< the design inside JSON on standard output
+  bool force = false; ///< a file that is there is written over
+};
+
 /// What the user asked for.
-using Request = std::variant<TextRequest, ModesRequest, LaminateRequest, SweepRequest>;
+using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

@@ -13,6 +13,7 @@ inline constexpr int exit_wrong_input = 2;
 
 /// Each runs one command, prints its results on standard output and returns the exit status.
 [[nodiscard]] int run_command(const TextRequest& request);
+[[nodiscard]] int run_command(const StartRequest& request);
 [[nodiscard]] int run_command(const ModesRequest& request);
 [[nodiscard]] int run_command(const LaminateRequest& request);
 [[nodiscard]] int run_command(const SweepRequest& request);

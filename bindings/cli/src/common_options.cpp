@@ -61,9 +61,9 @@ void add_json(CLI::App& command, bool& json)
   command.add_flag("--json", json, "print the results as JSON and nothing else")->group(common_group);
 }
 
-void add_out(CLI::App& command, std::string& out)
+CLI::Option* add_out(CLI::App& command, std::string& out)
 {
-  command.add_option("--out", out, "write files into the folder DIR")->type_name("DIR")->group(common_group);
+  return command.add_option("--out", out, "write files into the folder DIR")->type_name("DIR")->group(common_group);
 }
 
 void check_out(const CLI::App& command, const std::string& out)

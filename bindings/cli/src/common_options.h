@@ -31,7 +31,7 @@ void add_common_options(CLI::App& command, TypedCommon& typed);
 [[nodiscard]] CommonOptions common_options(const CLI::App& command, const TypedCommon& typed);
 
 void add_json(CLI::App& command, bool& json);
-void add_out(CLI::App& command, std::string& out);
+CLI::Option* add_out(CLI::App& command, std::string& out);
 void check_out(const CLI::App& command, const std::string& out); ///< @throws UsageError if the folder has no name
 void add_count(CLI::App& command, int& count);
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/design/design_document.h>
 #include <plate/design/keys.h>
 
 #include <doctest/doctest.h>
@@ -8,6 +9,7 @@
 #include <numbers>
 #include <set>
 #include <string>
+#include <vector>
 
 using namespace plate;
 
@@ -35,8 +37,7 @@ TEST_CASE("declarations fit their kind")
   {
     CAPTURE(key.name);
     const bool words = key.kind == KeyKind::choice || key.kind == KeyKind::choices;
-    const bool list =
-        key.kind == KeyKind::numbers || key.kind == KeyKind::choices || key.kind == KeyKind::points;
+    const bool list = key.kind == KeyKind::numbers || key.kind == KeyKind::points || key.kind == KeyKind::choices;
     CHECK(key.choices.empty() != words);
     CHECK((key.count > 0) == list);
     if (key.default_number)
@@ -47,6 +48,59 @@ TEST_CASE("declarations fit their kind")
     if (key.kind == KeyKind::number)
       CHECK(key.range.low < key.range.high);
   }
+}
+
+namespace
+{
+
+/// A file that holds nothing but one key: {a.b[].c, v} gives a = { b = [{ c = v }] }.
+std::string only_key(std::string_view name, const std::string& value)
+{
+  const std::size_t dot = name.find('.');
+  std::string part(name.substr(0, dot));
+  if (dot == std::string_view::npos)
+    return part + " = " + value;
+  if (part == "*")
+    part = "my_wood";
+  const std::string inner = "{ " + only_key(name.substr(dot + 1), value) + " }";
+  if (part.size() > 2 && part.substr(part.size() - 2) == "[]")
+    return part.substr(0, part.size() - 2) + " = [" + inner + "]";
+  return part + " = " + inner;
+}
+
+} // namespace
+
+TEST_CASE("each key has an example that the key allows, and a default that it allows")
+{
+  for (const Key& key : design_keys())
+  {
+    CAPTURE(key.name);
+    CHECK_FALSE(example_value(key).empty());
+    CHECK_NOTHROW(static_cast<void>(DesignDocument::from_text(only_key(key.name, example_value(key)), "example")));
+    if (const std::string value = default_value(key); !value.empty())
+      CHECK_NOTHROW(static_cast<void>(DesignDocument::from_text(only_key(key.name, value), "default")));
+  }
+}
+
+TEST_CASE("values are written as in a file")
+{
+  CHECK(default_value(*find_key("bar.end_height")) == "3.5");
+  CHECK(default_value(*find_key("layup.scale")) == "1.0");
+  CHECK(default_value(*find_key("arching.kind")) == "\"flat\"");
+  CHECK(default_value(*find_key("soundhole.1.mirror")) == "true");
+  CHECK(default_value(*find_key("outline.length")).empty());
+  CHECK(example_value(*find_key("support.edges")) == R"(["free", "free", "free", "free"])");
+}
+
+TEST_CASE("a key that only some kinds use knows the key that tells the kind")
+{
+  CHECK(kind_key(*find_key("outline.width")) == find_key("outline.kind"));
+  CHECK(kind_key(*find_key("patch.1.axes")) == find_key("patch.1.shape"));
+  CHECK(kind_key(*find_key("outline.length")) == nullptr);
+  CHECK(kinds_using(*find_key("outline.width")) == std::vector<std::string_view>{"rectangle", "ellipse"});
+  CHECK(kinds_using(*find_key("outline.length")).empty());
+  for (const Key& key : design_keys())
+    CHECK((kind_key(key) == nullptr) == key.only_with.empty());
 }
 
 TEST_CASE("units convert to SI")

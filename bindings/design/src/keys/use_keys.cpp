@@ -21,6 +21,7 @@ std::vector<Key> use_keys()
 
       {.name = "mass[].at",
        .kind = KeyKind::numbers,
+       .example = "[40.0, 30.0]",
        .unit = mm,
        .range = place,
        .count = 2,
@@ -28,6 +29,7 @@ std::vector<Key> use_keys()
                "extent of its own."},
       {.name = "mass[].grams",
        .kind = KeyKind::number,
+       .example = "5.0",
        .unit = grams,
        .range = above(0.0, 10000.0),
        .help = "Its mass."},
@@ -45,6 +47,7 @@ std::vector<Key> use_keys()
        .help = "Temperature of the air."},
       {.name = "surroundings.humidity",
        .kind = KeyKind::number,
+       .example = "50.0",
        .unit = percent,
        .range = between(0.0, 99.0),
        .default_text = "none: constants hold as they are given",
@@ -55,6 +58,7 @@ std::vector<Key> use_keys()
 
       {.name = "mesh.size",
        .kind = KeyKind::number,
+       .example = "6.0",
        .unit = mm,
        .range = between(0.01, 500.0),
        .default_text = "chosen from the plate's size",

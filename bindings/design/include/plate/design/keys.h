@@ -49,6 +49,7 @@ struct Key
 {
   std::string_view name; ///< dotted; `*` stands for any name (of a material), `[]` for any entry of a list
   KeyKind kind;
+  std::string_view example = {}; ///< a value as in a file; may be left out where the default is a value or a word
   KeyUnit unit = {"", 1.0};
   KeyRange range = {};
   int count = 0;                              ///< length of a list
@@ -67,6 +68,18 @@ struct Key
 
 /// What a key allows, for messages and pages: "a number in mm, greater than 0 and at most 400".
 [[nodiscard]] std::string allowed_values(const Key& key);
+
+/// The default as a value of the file, e.g. `3.5` or `"free"`; empty if there is none or if it is one in words.
+[[nodiscard]] std::string default_value(const Key& key);
+
+/// A value of the key as it may stand in a file, to show how it is written.
+[[nodiscard]] std::string example_value(const Key& key);
+
+/// The key of the same table that says which kind (shape) of it is meant; null for keys that any kind uses.
+[[nodiscard]] const Key* kind_key(const Key& key);
+
+/// The kinds that use the key, Key::only_with taken apart; empty for all.
+[[nodiscard]] std::vector<std::string_view> kinds_using(const Key& key);
 
 /// Whether some key's pattern lies inside the table or list of that path, e.g. "layup.ply", "soundhole", "soundhole.1".
 [[nodiscard]] bool is_table_path(std::string_view path);
