@@ -6,6 +6,7 @@
 #include <Eigen/SparseCholesky>
 
 #include <cmath>
+#include <numbers>
 #include <random>
 
 namespace plate
@@ -15,9 +16,10 @@ namespace
 {
 
 constexpr double lightest = -9.0;         // decimal logarithm of the weight, times tr R / tr B^T B
-constexpr double heaviest = 5.0;          // the same
+constexpr double longest_wave = 100.0;    // that the heaviest weight smooths away, over the interval of the splines
 constexpr double coarse_step = 1.4;       // of the first search
-constexpr double trace_factor = 1.4;      // [KimGu2004]
+constexpr double trace_factor = 1.4;      // [KimGu2004], for what the penalty can change
+constexpr double least_freedom = 0.02;    // over the number of values; less would be rounding
 constexpr Eigen::Index num_probes = 12;   // the error of the trace is then a few percent of its own square root
 constexpr Eigen::Index exact_up_to = 200; // coefficients
 
@@ -41,26 +43,40 @@ class Smoother
 public:
   explicit Smoother(const SmoothingProblem& problem)
       : problem_(problem), normal_(problem.basis.transpose() * problem.basis),
-        right_(problem.basis.transpose() * problem.values), probes_(trace_probes(problem)),
-        scale_(normal_.diagonal().sum() / problem.roughness.diagonal().sum())
+        right_(problem.basis.transpose() * problem.values), probes_(trace_probes(problem))
   {
+    const double stiffness = problem.roughness.diagonal().sum();
+    scale_ = stiffness > 0.0 ? normal_.diagonal().sum() / stiffness : 0.0;
     factor_.analyzePattern(normal_ + problem.roughness);
+    unpenalised_ = solve(heaviest());
+  }
+
+  // Decimal logarithm of the heaviest weight: a wave number k over the interval h counts (kh)^(2 order) in the penalty.
+  [[nodiscard]] double heaviest() const
+  {
+    return 2.0 * problem_.order * std::log10(longest_wave / (2.0 * std::numbers::pi));
   }
 
   // Cross-validation score for a weight; the coefficients are kept.
   double score(double log_weight)
   {
+    const double trace = solve(log_weight);
+    const auto n = static_cast<double>(problem_.basis.rows());
+    const double freedom = n - unpenalised_ - trace_factor * (trace - unpenalised_);
+    if (!(freedom > least_freedom * n))
+      return HUGE_VAL;
+    return n * (problem_.basis * coefficients_ - problem_.values).squaredNorm() / (freedom * freedom);
+  }
+
+  // Coefficients for a weight; returns the trace of the influence matrix.
+  double solve(double log_weight)
+  {
     const Eigen::SparseMatrix<double> A = normal_ + std::pow(10.0, log_weight) * scale_ * problem_.roughness;
     factor_.factorize(A);
     if (factor_.info() != Eigen::Success)
-      return HUGE_VAL;
+      throw NumericalFailure(message("smooth fit: the equations for ", A.rows(), " coefficients are singular"));
     coefficients_ = factor_.solve(right_);
-    const auto n = static_cast<double>(problem_.basis.rows());
-    const double trace = probes_.cwiseProduct(factor_.solve(probes_)).sum();
-    const double freedom = n - trace_factor * trace;
-    if (!(freedom > 0.02 * n))
-      return HUGE_VAL;
-    return n * (problem_.basis * coefficients_ - problem_.values).squaredNorm() / (freedom * freedom);
+    return probes_.cwiseProduct(factor_.solve(probes_)).sum();
   }
 
   [[nodiscard]] const Eigen::MatrixXd& coefficients() const { return coefficients_; }
@@ -70,7 +86,8 @@ private:
   Eigen::SparseMatrix<double> normal_;
   Eigen::MatrixXd right_;
   Eigen::MatrixXd probes_;
-  double scale_;
+  double scale_ = 0.0;       // makes the weight a pure number [m^-2 or the like]
+  double unpenalised_ = 0.0; // trace that no weight takes away
   Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor_;
   Eigen::MatrixXd coefficients_;
 };
@@ -80,7 +97,7 @@ private:
 Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem)
 {
   Smoother smoother(problem);
-  double best = heaviest;
+  double best = smoother.heaviest();
   double least = HUGE_VAL;
   const auto visit = [&](double log_weight)
   {
@@ -91,7 +108,7 @@ Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem)
       best = log_weight;
     }
   };
-  for (double log_weight = heaviest; log_weight >= lightest; log_weight -= coarse_step)
+  for (double log_weight = smoother.heaviest(); log_weight >= lightest; log_weight -= coarse_step)
     visit(log_weight);
   for (double step = 0.5 * coarse_step; step > 0.3; step *= 0.5)
   {
@@ -99,12 +116,8 @@ Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem)
     visit(middle - step);
     visit(middle + step);
   }
-  static_cast<void>(smoother.score(best));
-  const Eigen::MatrixXd& coefficients = smoother.coefficients();
-  if (!(std::isfinite(least) && coefficients.allFinite()))
-    throw NumericalFailure(message("smooth fit: the equations for ", coefficients.rows(),
-                                   " coefficients are singular; the points must not lie in one line"));
-  return coefficients;
+  static_cast<void>(smoother.solve(best));
+  return smoother.coefficients();
 }
 
 } // namespace plate

@@ -12,17 +12,18 @@ struct SmoothingProblem
 {
   Eigen::SparseMatrix<double, Eigen::RowMajor> basis; ///< B, (points, coefficients)
   Eigen::SparseMatrix<double> roughness;              ///< R, symmetric positive semi-definite, both triangles
+  int order;                                          ///< of the derivative that R penalises
   Eigen::MatrixXd values;                             ///< (points, 1 or more) [m]
 };
 
 /// Coefficients with the weight that generalised cross-validation chooses.
 ///
-/// The score is n |B c - values|^2 / (n - 1.4 tr H)^2 with the influence matrix H; the factor guards against following
-/// the noise [KimGu2004]. The trace is exact for small problems, else estimated from fixed pseudo-random signs
-/// [Girard1989]: the same input gives the same result.
+/// The score is n |B c - values|^2 / (n - d - 1.4 (tr H - d))^2 with the influence matrix H and d its trace under the
+/// heaviest weight; the factor guards against following the noise [KimGu2004]. The trace is exact for small problems,
+/// else estimated from fixed pseudo-random signs [Girard1989]: the same input gives the same result.
 ///
 /// @return (coefficients, columns of the values) [m]
-/// @throws NumericalFailure if the equations are singular: points in one line or none
+/// @throws NumericalFailure if the equations are singular
 [[nodiscard]] Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem);
 
 } // namespace plate

@@ -24,6 +24,7 @@ constexpr int degree = 3;
 constexpr int order = degree + 1;
 constexpr std::size_t least_points = 10;     // a bent surface has six constants; the rest shows the noise
 constexpr double most_coefficients = 2500.0; // squares of 7 mm on a viola; the time grows with the square of it
+constexpr double per_point = 0.7;            // coefficients: cross-validation does not follow more
 constexpr double margin_part = 0.05;         // of the region's diagonal, kept around it for points beyond the edge
 constexpr double least_outlier = 0.01;       // over the range of the values: what a fit cannot follow is no outlier
 constexpr double most_outliers = 0.2;        // of the points
@@ -42,7 +43,7 @@ SmoothSurface empty_surface(std::span<const Vector2d> region, std::size_t num_po
   const double margin = margin_part * box.diagonal();
   SmoothSurface s{box.low - Vector2d(margin, margin), box.high + Vector2d(margin, margin), {}};
   const Vector2d size = s.high - s.low;
-  const double wanted = std::min(static_cast<double>(num_points), most_coefficients);
+  const double wanted = std::min(per_point * static_cast<double>(num_points), most_coefficients);
   const double step = std::sqrt(size.x() * size.y() / wanted);
   const auto count = [&](double length) { return std::clamp(static_cast<int>(length / step), 2, 400) + degree; };
   s.coefficients = Eigen::MatrixXd::Zero(count(size.x()), count(size.y()));
@@ -104,6 +105,7 @@ SmoothingProblem problem_of(std::span<const SurfacePoint> points, const std::vec
   SmoothingProblem problem{
       .basis = {static_cast<Eigen::Index>(values.size()), x.size() * y.size()},
       .roughness = roughness,
+      .order = 2,
       .values = Eigen::Map<const Eigen::VectorXd>(values.data(), static_cast<Eigen::Index>(values.size()))};
   problem.basis.setFromTriplets(entries.begin(), entries.end());
   return problem;

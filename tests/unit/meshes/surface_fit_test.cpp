@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "viola.h"
+#include "measured.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/surface_fit.h>
@@ -8,9 +8,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
-#include <random>
 #include <string>
+#include <vector>
 
 using namespace plate;
 using Eigen::Vector2d;
@@ -20,23 +19,6 @@ namespace
 
 /// Box of 400 x 240 mm as region.
 const std::vector<Vector2d> region = {{-0.2, -0.12}, {0.2, -0.12}, {0.2, 0.12}, {-0.2, 0.12}};
-
-/// Standard normal numbers, the same on every machine: sums of twelve uniform ones.
-class Gaussian
-{
-public:
-  double operator()()
-  {
-    double sum = -6.0;
-    for (int k = 0; k < 12; ++k)
-      sum += static_cast<double>(random_()) / 4294967296.0;
-    return sum;
-  }
-  double uniform(double low, double high) { return low + (high - low) * static_cast<double>(random_()) / 4294967296.0; }
-
-private:
-  std::mt19937 random_{7};
-};
 
 /// A surface with bends of arch size: 12 mm high, shortest half wave 80 mm [m].
 double hill(const Vector2d& p)
@@ -53,12 +35,12 @@ Vector2d hill_slope(const Vector2d& p)
 
 std::vector<SurfacePoint> scattered(int n, double noise)
 {
-  Gaussian gauss;
+  test::Scatter scatter(7);
   std::vector<SurfacePoint> points;
   for (int i = 0; i < n; ++i)
   {
-    const Vector2d p(gauss.uniform(-0.2, 0.2), gauss.uniform(-0.12, 0.12));
-    points.push_back({p, hill(p) + noise * gauss()});
+    const Vector2d p(scatter.uniform(-0.2, 0.2), scatter.uniform(-0.12, 0.12));
+    points.push_back({p, hill(p) + noise * scatter.normal()});
   }
   return points;
 }
