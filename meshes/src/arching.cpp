@@ -137,7 +137,11 @@ double greatest_cycloid_height(const InnerShape& shape)
   for (int k = 1; k < stations; ++k)
   {
     const double x = shape.half_length() * (2.0 * k / stations - 1.0);
-    const double b = std::sqrt(shape.at(x).squared);
+    const double squared = shape.at(x).squared;
+    if (!(squared > 0.0))
+      throw InvalidInput(message("arching cycloid: the outline is not wide enough at x = ", x * 1e3,
+                                 " mm for a cross arch inside its rim; take another kind of arching"));
+    const double b = std::sqrt(squared);
     const double part = long_arch(x, shape.half_length(), shape.channel() - shape.rim()).value;
     most = std::min(most, room * 2.0 * b / (pi * part));
   }
@@ -164,6 +168,11 @@ ArchSurface::ArchSurface(const Outline& outline, const Arching& arching)
 
 Height ArchSurface::at(const Eigen::Vector2d& point) const
 {
+  if (const auto* measured = std::get_if<SurfaceArching>(&arching_))
+  {
+    const SurfaceValue z = evaluate(measured->surface, point);
+    return {z.value, z.slope_x, z.slope_y};
+  }
   const double H = height_of(arching_);
   const double u = 2.0 * point.x() / length_;
   const double v = 2.0 * point.y() / width_;

@@ -25,6 +25,9 @@ constexpr double channel_part = 0.020;
 constexpr int degree = 16;            // resolves the waist; more only follows the corners
 constexpr double smoothing = 1e-4;    // keeps the polynomial calm where the corners are left out
 constexpr int samples_per_piece = 80;
+constexpr double samples_per_length = 400.0;
+constexpr double corner_part = 0.085; // of a body's length, left out around a corner
+constexpr double sharp_corner = 2.6;  // angle of the plate below which a corner stands out [rad]
 
 double body_length(const Outline& outline) { return std::min(outline_length(outline), 2.0 * outline_width(outline)); }
 
@@ -53,6 +56,32 @@ std::vector<Vector2d> inset_points(const BoutsOutline& outline, double inset)
       const CurvePoint p = evaluate(half[part.piece], t);
       points.push_back(p.position + inset * p.left());
     }
+  return points;
+}
+
+// The same for any curve: points at equal distances along it on both sides, the side y < 0 turned over.
+std::vector<Vector2d> inset_points(const CurveOutline& outline, double inset)
+{
+  std::vector<Vector2d> corners;
+  for (std::size_t i = 0; i < outline.loop.pieces.size(); ++i)
+    if (plate_angle(outline.loop, i) < sharp_corner)
+      corners.push_back(evaluate(outline.loop.pieces[i], 0.0).position);
+  const double reach = corner_part * std::min(outline.length, 2.0 * outline.width);
+  const auto near_corner = [&](const Vector2d& p)
+  { return std::any_of(corners.begin(), corners.end(), [&](const Vector2d& c) { return (p - c).norm() < reach; }); };
+  const double step = outline.length / samples_per_length;
+  std::vector<Vector2d> points;
+  for (const CurvePiece& piece : outline.loop.pieces)
+  {
+    const int count = std::max(1, static_cast<int>(length(piece) / step));
+    for (int k = 0; k < count; ++k)
+    {
+      const CurvePoint p = evaluate(piece, (k + 0.5) / count);
+      const Vector2d inner = p.position + inset * p.left();
+      if (!near_corner(p.position))
+        points.emplace_back(inner.x(), std::abs(inner.y()));
+    }
+  }
   return points;
 }
 
@@ -101,6 +130,11 @@ InnerShape::InnerShape(const Outline& outline)
   if (const auto* bouts = std::get_if<BoutsOutline>(&outline))
   {
     chebyshev_ = fit(inset_points(*bouts, rim_), half_length_);
+    return;
+  }
+  if (const auto* curve = std::get_if<CurveOutline>(&outline))
+  {
+    chebyshev_ = fit(inset_points(*curve, rim_), half_length_);
     return;
   }
   const double half_width = 0.5 * outline_width(outline) - rim_;

@@ -55,6 +55,14 @@ void check(const BoutsOutline& o)
   within("centre_bout", o.centre_bout, 0.5 * o.upper_bout, 0.8 * std::min(o.upper_bout, o.lower_bout));
 }
 
+void check(const CurveOutline& o)
+{
+  check_positive("of a curve", "length", o.length);
+  check_positive("of a curve", "width", o.width);
+}
+
+CurveLoop loop_of(const CurveOutline& o) { return o.loop; }
+
 CurveLoop loop_of(const RectangleOutline& o)
 {
   const double a = 0.5 * o.length;
@@ -88,6 +96,24 @@ CurveLoop loop_of(const BoutsOutline& o)
 
 } // namespace
 
+CurveOutline curve_outline(const CurveLoop& loop)
+{
+  constexpr int per_piece = 200; // an extremum is missed by the square of a step: micrometres
+  Vector2d low(HUGE_VAL, HUGE_VAL), high(-HUGE_VAL, -HUGE_VAL);
+  for (const Vector2d& p : sample(loop, per_piece))
+  {
+    low = low.cwiseMin(p);
+    high = high.cwiseMax(p);
+  }
+  const Vector2d size = high - low;
+  const Vector2d middle = 0.5 * (low + high);
+  if (!(std::abs(middle.x()) <= 0.01 * size.x() && std::abs(middle.y()) <= 0.1 * size.y()))
+    throw InvalidInput(message("outline of a curve: its middle is at x = ", middle.x() * 1e3, ", y = ", middle.y() * 1e3,
+                               " mm; the origin belongs on the centre line at half the length: take the same amounts from "
+                               "x and y of all points of the plate"));
+  return {.loop = loop, .length = size.x(), .width = size.y()};
+}
+
 double outline_length(const Outline& outline)
 {
   return std::visit([](const auto& o) { return o.length; }, outline);
@@ -99,7 +125,9 @@ double outline_width(const Outline& outline)
     return std::max(bouts->lower_bout, bouts->upper_bout);
   if (const auto* rectangle = std::get_if<RectangleOutline>(&outline))
     return rectangle->width;
-  return std::get<EllipseOutline>(outline).width;
+  if (const auto* ellipse = std::get_if<EllipseOutline>(&outline))
+    return ellipse->width;
+  return std::get<CurveOutline>(outline).width;
 }
 
 CurveLoop outline_loop(const Outline& outline)

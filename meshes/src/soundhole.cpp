@@ -36,23 +36,9 @@ CurveLoop loop_of(const Slot& slot)
   return loop;
 }
 
-CurveLoop loop_of(const PolygonHole& hole)
+CurveLoop loop_of(const CurveHole& hole)
 {
-  if (hole.points.size() < 3)
-    throw InvalidInput(message("polygon hole: needs at least 3 points; got ", hole.points.size()));
-  CurveLoop loop;
-  for (std::size_t i = 0; i < hole.points.size(); ++i)
-  {
-    const Vector2d& from = hole.points[i];
-    const Vector2d& to = hole.points[(i + 1) % hole.points.size()];
-    if (!from.allFinite())
-      throw InvalidInput(message("polygon hole: point ", i + 1, " is not a finite number"));
-    if (from == to)
-      throw InvalidInput(message("polygon hole: point ", i + 1, " at ", from.x() * 1e3, ", ", from.y() * 1e3,
-                                 " mm is given twice in a row; the curve closes by itself"));
-    loop.pieces.push_back(line(from, to));
-  }
-  return enclosed_area(loop) > 0.0 ? reversed(loop) : loop;
+  return enclosed_area(hole.loop) > 0.0 ? reversed(hole.loop) : hole.loop;
 }
 
 } // namespace
@@ -65,7 +51,7 @@ std::vector<CurveLoop> soundhole_loops(const Soundhole& hole, const Outline& out
   else if (const auto* slot = std::get_if<Slot>(&hole))
     loops.push_back(loop_of(*slot));
   else
-    loops.push_back(loop_of(std::get<PolygonHole>(hole)));
+    loops.push_back(loop_of(std::get<CurveHole>(hole)));
   if (std::visit([](const auto& h) { return h.mirror; }, hole))
     loops.push_back(mirrored(loops.front()));
   return loops;

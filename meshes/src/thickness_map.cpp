@@ -41,6 +41,17 @@ double distance_inside(const InnerShape& shape, double width, const Eigen::Vecto
   return level / std::sqrt(b.slope * b.slope + 4.0 * point.y() * point.y() + floor * floor);
 }
 
+void check_positive(const SurfaceThickness& map, const Outline& outline)
+{
+  if (!(std::isfinite(map.scale) && map.scale > 0.0))
+    throw InvalidInput(message("thickness: the factor must be positive; got ", map.scale));
+  const SurfacePoint least = least_value(map.surface, sample(outline_loop(outline), 16));
+  if (!(least.value > 0.0))
+    throw InvalidInput(message("thickness: the surface falls to ", least.value * 1e3, " mm at x = ",
+                               least.place.x() * 1e3, ", y = ", least.place.y() * 1e3,
+                               " mm; it must be positive inside the outline: measure more points there"));
+}
+
 } // namespace
 
 ThicknessField::ThicknessField(const Outline& outline, const ThicknessMap& map)
@@ -49,6 +60,11 @@ ThicknessField::ThicknessField(const Outline& outline, const ThicknessMap& map)
   if (const auto* uniform = std::get_if<UniformThickness>(&map))
   {
     check_positive("value", uniform->value);
+    return;
+  }
+  if (const auto* surface = std::get_if<SurfaceThickness>(&map))
+  {
+    check_positive(*surface, outline);
     return;
   }
   const auto& graduated = std::get<GraduatedThickness>(map);
@@ -62,6 +78,8 @@ double ThicknessField::at(const Eigen::Vector2d& point) const
 {
   if (const auto* uniform = std::get_if<UniformThickness>(&map_))
     return uniform->value;
+  if (const auto* surface = std::get_if<SurfaceThickness>(&map_))
+    return surface->scale * evaluate(surface->surface, point).value;
   const auto& t = std::get<GraduatedThickness>(map_);
   const double channel_at = shape_.channel() - shape_.rim();
   const bool beyond = std::abs(point.x()) >= shape_.half_length();

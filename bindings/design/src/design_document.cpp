@@ -4,6 +4,7 @@
 #include "check_tree.h"
 #include "key_path.h"
 #include "plain_text.h"
+#include "point_parts.h"
 #include "read_design.h"
 
 #include <plate/design/design.h>
@@ -122,21 +123,23 @@ Node& value_at(Node& root, std::string_view path)
 
 } // namespace
 
-DesignDocument::DesignDocument(std::shared_ptr<const Node> root, std::string name)
-    : root_(std::move(root)), name_(std::move(name))
+DesignDocument::DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files)
+    : root_(std::move(root)), name_(std::move(name)), files_(std::move(files))
 {
 }
 
-DesignDocument DesignDocument::from_file(const std::filesystem::path& path)
+DesignDocument DesignDocument::from_file(const std::filesystem::path& path, FileAccess access)
 {
-  return from_text(read_file(path), path.string());
+  if (access.folder.empty())
+    access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
+  return from_text(read_file(path), path.string(), std::move(access));
 }
 
-DesignDocument DesignDocument::from_text(std::string_view text, std::string name)
+DesignDocument DesignDocument::from_text(std::string_view text, std::string name, FileAccess access)
 {
   auto root = std::make_shared<const Node>(parse_toml(text, name));
   check_tree(*root, name);
-  return {std::move(root), std::move(name)};
+  return {std::move(root), std::move(name), std::make_shared<PointFiles>(std::move(access))};
 }
 
 void DesignDocument::set(std::string_view key, std::string_view value)
@@ -184,7 +187,7 @@ std::string DesignDocument::place(std::string_view key) const
 
 Design DesignDocument::design() const
 {
-  return read_design_tree(*root_, name_);
+  return read_design_tree(*root_, name_, *files_);
 }
 
 LayupDesign DesignDocument::layup() const

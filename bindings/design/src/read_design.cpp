@@ -2,6 +2,7 @@
 #include "read_design.h"
 
 #include "plain_text.h"
+#include "point_parts.h"
 #include "read_bar.h"
 #include "read_geometry.h"
 #include "read_layup.h"
@@ -59,17 +60,18 @@ Surroundings read_surroundings(const TableReader& root)
 
 } // namespace
 
-Design read_design_tree(const Node& root, const std::string& file)
+Design read_design_tree(const Node& root, const std::string& file, PointFiles& files)
 {
   const TableReader table(root, file, "");
   const Surroundings surroundings = read_surroundings(table);
   const MaterialStock stock(table, surroundings);
-  const Outline outline = read_outline(table);
+  PointParts parts(files);
+  const Outline outline = read_outline(table, parts);
   const Setup setup = read_setup(table, outline);
   Laminate laminate = read_layup(table, stock);
-  const ThicknessMap thickness = is_solid(table) ? read_thickness(table, table.table("layup").number("scale"))
+  const ThicknessMap thickness = is_solid(table) ? read_thickness(table, outline, parts)
                                                  : ThicknessMap(UniformThickness{total_thickness(laminate)});
-  PlateGeometry geometry = read_geometry(table, outline, setup, thickness);
+  PlateGeometry geometry = read_geometry(table, outline, setup, thickness, parts);
   std::optional<Bar> bar;
   if (geometry.bar)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
@@ -86,7 +88,8 @@ Design read_design_tree(const Node& root, const std::string& file)
           .masses = std::move(masses),
           .surroundings = surroundings,
           .setup = setup,
-          .mesh = read_mesh_options(table, outline)};
+          .mesh = read_mesh_options(table, outline),
+          .fits = parts.fits()};
 }
 
 LayupDesign read_layup_tree(const Node& root, const std::string& file)

@@ -12,12 +12,14 @@ namespace plate
 
 struct Design;
 struct LayupDesign;
+class PointFiles;
 
 /// Reads a checked tree into a design.
 ///
-/// @param file  name for messages
+/// @param file   name for messages
+/// @param files  of points that the tree names
 /// @throws DesignError for the first contradiction
-[[nodiscard]] Design read_design_tree(const Node& root, const std::string& file);
+[[nodiscard]] Design read_design_tree(const Node& root, const std::string& file, PointFiles& files);
 
 /// Reads no more of it than the layup.
 [[nodiscard]] LayupDesign read_layup_tree(const Node& root, const std::string& file);

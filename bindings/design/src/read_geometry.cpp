@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_geometry.h"
 
+#include "located.h"
+
 #include <plate/core/error.h>
 
 #include <cmath>
@@ -11,27 +13,15 @@ namespace plate
 namespace
 {
 
-/// Runs a check of the geometry and puts the place in front of what it finds.
-template <class Check>
-void located(const TableReader& table, const Check& check)
-{
-  try
-  {
-    check();
-  }
-  catch (const InvalidInput& error)
-  {
-    table.fail_here(error.what());
-  }
-}
-
-Arching read_arching(const TableReader& root)
+Arching read_arching(const TableReader& root, const Outline& outline, PointParts& parts)
 {
   const TableReader table = root.table("arching");
   const std::string kind = table.word("kind", "flat");
   table.check_kind(kind);
   if (kind == "flat")
     return FlatArching{};
+  if (kind == "points")
+    return SurfaceArching{parts.surface(table, "arching", "z", outline)};
   const double height = table.number("height");
   if (kind == "cycloid")
     return CycloidArching{height};
@@ -64,12 +54,17 @@ FHole read_f_hole(const TableReader& table, const TableReader& setup_table, cons
 }
 
 Soundhole read_soundhole(const TableReader& table, const TableReader& setup_table, const Outline& outline,
-                         const Setup& setup)
+                         const Setup& setup, PointParts& parts)
 {
   const std::string kind = table.text("kind");
   table.check_kind(kind);
   if (kind == "f")
     return read_f_hole(table, setup_table, outline, setup);
+  if (kind == "points")
+  {
+    const std::string number = table.path().substr(table.path().rfind('.') + 1);
+    return CurveHole{.loop = parts.curve(table, "soundhole " + number), .mirror = table.flag("mirror", true)};
+  }
   return Slot{.centre = point(table.numbers("centre")),
               .length = table.number("length"),
               .width = table.number("width"),
@@ -77,20 +72,19 @@ Soundhole read_soundhole(const TableReader& table, const TableReader& setup_tabl
               .mirror = table.flag("mirror", true)};
 }
 
-bool is_bouts(const Outline& outline)
+/// Bouts, or measured: nobody measures a rectangle.
+bool is_body(const Outline& outline)
 {
-  return std::holds_alternative<BoutsOutline>(outline);
+  return std::holds_alternative<BoutsOutline>(outline) || std::holds_alternative<CurveOutline>(outline);
 }
 
-} // namespace
-
-Outline read_outline(const TableReader& root)
+Outline read_outline_of_kind(const TableReader& table, const std::string& kind, PointParts& parts)
 {
-  const TableReader table = root.table("outline");
-  if (!table.exists())
-    table.fail_here("missing; the table [outline] gives kind, length and widths of the plate");
-  const std::string kind = table.text("kind");
-  table.check_kind(kind);
+  if (kind == "points")
+  {
+    const CurveLoop loop = parts.curve(table, "outline");
+    return located(table, "file", [&] { return curve_outline(loop); });
+  }
   const double length = table.number("length");
   if (kind == "rectangle")
     return RectangleOutline{length, table.number("width")};
@@ -99,12 +93,37 @@ Outline read_outline(const TableReader& root)
   return BoutsOutline{length, table.number("lower_bout"), table.number("centre_bout"), table.number("upper_bout")};
 }
 
+ThicknessMap read_measured_thickness(const TableReader& table, const Outline& outline, double scale, PointParts& parts)
+{
+  const SurfaceThickness map{.surface = parts.surface(table, "thickness", "t", outline), .scale = scale};
+  located(table, "file", [&] { static_cast<void>(ThicknessField(outline, map)); });
+  return map;
+}
+
+} // namespace
+
+Outline read_outline(const TableReader& root, PointParts& parts)
+{
+  const TableReader table = root.table("outline");
+  if (!table.exists())
+    table.fail_here("missing; the table [outline] gives kind, length and widths of the plate");
+  const std::string kind = table.text("kind");
+  table.check_kind(kind);
+  return located(table,
+                 [&]
+                 {
+                   Outline outline = read_outline_of_kind(table, kind, parts);
+                   static_cast<void>(outline_loop(outline)); // checks the measures
+                   return outline;
+                 });
+}
+
 Setup read_setup(const TableReader& root, const Outline& outline)
 {
   // Shares of the body length: common practice for violin and viola, see the help of the keys.
   const TableReader table = root.table("setup");
   const double length = outline_length(outline);
-  const double stop = table.optional_number("stop").value_or(length * (is_bouts(outline) ? 0.549 : 0.5));
+  const double stop = table.optional_number("stop").value_or(length * (is_body(outline) ? 0.549 : 0.5));
   if (stop >= length)
     table.fail("stop", message("lies outside the plate, which is ", length * 1e3, " mm long"));
   return {.bridge_x = length / 2.0 - stop,
@@ -112,13 +131,16 @@ Setup read_setup(const TableReader& root, const Outline& outline)
           .bridge_feet = table.optional_number("bridge_feet").value_or(0.084 * length)};
 }
 
-ThicknessMap read_thickness(const TableReader& root, double scale)
+ThicknessMap read_thickness(const TableReader& root, const Outline& outline, PointParts& parts)
 {
+  const double scale = root.table("layup").number("scale");
   const TableReader table = root.table("thickness");
   const std::string kind = table.word("kind", "uniform");
   table.check_kind(kind);
   if (kind == "uniform")
     return UniformThickness{scale * table.number("value")};
+  if (kind == "points")
+    return read_measured_thickness(table, outline, scale, parts);
   return GraduatedThickness{.centre = scale * table.number("centre"),
                             .bouts = scale * table.number("bouts"),
                             .channel = scale * table.number("channel"),
@@ -138,13 +160,13 @@ BarFootprintShape read_bar_footprint(const TableReader& bar, double bridge_x)
 }
 
 PlateGeometry read_geometry(const TableReader& root, const Outline& outline, const Setup& setup,
-                            const ThicknessMap& thickness)
+                            const ThicknessMap& thickness, PointParts& parts)
 {
   // Parts join one by one, so that what does not fit is reported where it is written.
   PlateGeometry geometry{
       .outline = outline, .arching = FlatArching{}, .thickness = thickness, .soundholes = {}, .bar = {}};
   located(root.table("outline"), [&] { check_geometry(geometry); });
-  geometry.arching = read_arching(root);
+  geometry.arching = read_arching(root, outline, parts);
   located(root.table("arching"), [&] { check_geometry(geometry); });
   constexpr std::size_t most_holes = 30; // with their mirror images; each is checked against all others
   const std::vector<TableReader> holes = root.tables("soundhole");
@@ -154,7 +176,7 @@ PlateGeometry read_geometry(const TableReader& root, const Outline& outline, con
     located(hole,
             [&]
             {
-              geometry.soundholes.push_back(read_soundhole(hole, root.table("setup"), outline, setup));
+              geometry.soundholes.push_back(read_soundhole(hole, root.table("setup"), outline, setup, parts));
               check_geometry(geometry);
             });
   if (const TableReader bar = root.table("bar"); bar.exists())

@@ -22,19 +22,6 @@ constexpr double most_gaps = 0.10;  // of the region's area
 constexpr int probes_per_side = 48; // of the grid laid over the region
 constexpr double line_part = 1e-3;  // scatter across a line over that along it, below which points make a line
 
-// Even-odd rule.
-bool contains(std::span<const Vector2d> polygon, const Vector2d& p)
-{
-  bool inside = false;
-  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++)
-  {
-    const Vector2d &a = polygon[i], &b = polygon[j];
-    if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
-      inside = !inside;
-  }
-  return inside;
-}
-
 bool in_one_line(std::span<const Vector2d> points)
 {
   Vector2d mean = Vector2d::Zero();
@@ -113,6 +100,18 @@ Box box_of(std::span<const Vector2d> points)
     box.high = box.high.cwiseMax(p);
   }
   return box;
+}
+
+bool contains(std::span<const Vector2d> polygon, const Vector2d& p)
+{
+  bool inside = false;
+  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++)
+  {
+    const Vector2d &a = polygon[i], &b = polygon[j];
+    if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
+      inside = !inside;
+  }
+  return inside;
 }
 
 std::string place_in_mm(const Vector2d& point)

@@ -27,6 +27,9 @@ struct Box
 
 [[nodiscard]] Box box_of(std::span<const Eigen::Vector2d> points);
 
+/// Whether a point lies inside a closed polygon (even-odd rule).
+[[nodiscard]] bool contains(std::span<const Eigen::Vector2d> polygon, const Eigen::Vector2d& p);
+
 /// "x = 12.5, y = -3 mm", for messages.
 [[nodiscard]] std::string place_in_mm(const Eigen::Vector2d& point);
 

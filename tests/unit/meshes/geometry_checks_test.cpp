@@ -40,10 +40,10 @@ PlateGeometry square_plate(std::vector<Soundhole> holes)
           .bar = std::nullopt};
 }
 
-PolygonHole square(double x, double y, double side)
+CurveHole square(double x, double y, double side)
 {
   const double h = 0.5 * side;
-  return {{{x - h, y - h}, {x + h, y - h}, {x + h, y + h}, {x - h, y + h}}, false};
+  return {test::polygon({{x - h, y - h}, {x + h, y - h}, {x + h, y + h}, {x - h, y + h}}), false};
 }
 
 } // namespace
@@ -67,21 +67,21 @@ TEST_CASE("holes that cross or contain each other, or their own mirror image, ar
   CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.02), square(0.015, 0.003, 0.02)})),
              "soundhole 2 crosses soundhole 1"));
   CHECK(says(refusal(square_plate({square(0.0, 0.0, 0.04), square(0.0, 0.0, 0.02)})), "lies inside soundhole 1"));
-  PolygonHole across = square(0.0, 0.005, 0.02);
+  CurveHole across = square(0.0, 0.005, 0.02);
   across.mirror = true;
   CHECK(says(refusal(square_plate({across})), "mirror image"));
 }
 
 TEST_CASE("a hole that crosses itself is refused")
 {
-  const PolygonHole bow_tie{{{0.0, 0.0}, {0.02, 0.03}, {0.02, 0.0}, {0.0, 0.02}}, false};
+  const CurveHole bow_tie{test::polygon({{0.0, 0.0}, {0.02, 0.03}, {0.02, 0.0}, {0.0, 0.02}}), false};
   CHECK(says(refusal(square_plate({bow_tie})), "crosses itself"));
 }
 
 TEST_CASE("a hole that touches itself or has no area is refused")
 {
-  const auto refusal_of = [](std::vector<Eigen::Vector2d> points) {
-    return refusal(square_plate({PolygonHole{std::move(points), false}}));
+  const auto refusal_of = [](const std::vector<Eigen::Vector2d>& points) {
+    return refusal(square_plate({CurveHole{test::polygon(points), false}}));
   };
   const std::vector<Eigen::Vector2d> spike = {{0.0, 0.0},  {0.02, 0.0},   {0.02, 0.02}, {0.0, 0.02},
                                               {0.0, 0.01}, {-0.02, 0.01}, {0.0, 0.01}};

@@ -3,6 +3,8 @@
 
 #include <plate/meshes/plate_geometry.h>
 
+#include <vector>
+
 namespace plate::test
 {
 
@@ -19,6 +21,15 @@ inline PlateGeometry viola_top()
           .thickness = UniformThickness{.value = 0.0028},
           .soundholes = {FHole{.length = 0.080}},
           .bar = BarFootprintShape{.centre = 0.0, .offset = 0.018, .length = 0.310, .width = 0.0055}};
+}
+
+/// Closed curve of straight lines.
+inline CurveLoop polygon(const std::vector<Eigen::Vector2d>& points)
+{
+  CurveLoop loop;
+  for (std::size_t i = 0; i < points.size(); ++i)
+    loop.pieces.push_back(line(points[i], points[(i + 1) % points.size()]));
+  return loop;
 }
 
 } // namespace plate::test

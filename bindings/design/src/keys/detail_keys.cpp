@@ -7,7 +7,10 @@ namespace plate::key_declarations
 std::vector<Key> detail_keys()
 {
   return {
-      {.name = "soundhole[].kind", .kind = KeyKind::choice, .choices = {"f", "slot"}, .help = "Shape of the hole."},
+      {.name = "soundhole[].kind",
+       .kind = KeyKind::choice,
+       .choices = {"f", "slot", "points"},
+       .help = "Shape of the hole."},
       {.name = "soundhole[].mirror",
        .kind = KeyKind::flag,
        .default_text = "true",
@@ -16,6 +19,7 @@ std::vector<Key> detail_keys()
        .kind = KeyKind::number,
        .unit = mm,
        .range = detail,
+       .only_with = "f|slot",
        .default_text = "f: usual for the plate's length (75 of a violin, 140 of a cello); slot: must be given",
        .help = "f: from the outer edge of one eye to that of the other, along x; slot: over all."},
       {.name = "soundhole[].where",
@@ -74,12 +78,18 @@ std::vector<Key> detail_keys()
        .only_with = "slot",
        .default_number = 0.0,
        .help = "Angle of the slot's axis from x, positive from x to y."},
+      {.name = "soundhole[].file",
+       .kind = KeyKind::text,
+       .only_with = "points",
+       .help =
+           "File of points measured in order along the hole, with the columns x, y in mm and perhaps corner (1 at a "
+           "corner, else 0; without it corners are found)."},
 
       {.name = "setup.stop",
        .kind = KeyKind::number,
        .unit = mm,
        .range = above(0.0, 3000.0),
-       .default_text = "0.549 of the length for bouts, else half the length",
+       .default_text = "0.549 of the length for bouts and points, else half the length",
        .help = "From the upper edge of the plate to the bridge line, on the centre line."},
       {.name = "setup.string_length",
        .kind = KeyKind::number,

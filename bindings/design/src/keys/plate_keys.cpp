@@ -14,12 +14,13 @@ std::vector<Key> plate_keys()
 
       {.name = "outline.kind",
        .kind = KeyKind::choice,
-       .choices = {"bouts", "rectangle", "ellipse"},
+       .choices = {"bouts", "rectangle", "ellipse", "points"},
        .help = "Planform of the plate."},
       {.name = "outline.length",
        .kind = KeyKind::number,
        .unit = mm,
        .range = plate_length,
+       .only_with = "bouts|rectangle|ellipse",
        .help = "Length of the plate along x."},
       {.name = "outline.width",
        .kind = KeyKind::number,
@@ -45,10 +46,17 @@ std::vector<Key> plate_keys()
        .range = plate_length,
        .only_with = "bouts",
        .help = "Full width of the upper bout."},
+      {.name = "outline.file",
+       .kind = KeyKind::text,
+       .only_with = "points",
+       .help =
+           "File of points measured in order along the outline, with the columns x, y in mm and perhaps corner (1 at "
+           "a corner, else 0; without it corners are found). Origin on the centre line at half the length; relative "
+           "to the folder of the design file, as all names of files."},
 
       {.name = "arching.kind",
        .kind = KeyKind::choice,
-       .choices = {"flat", "cycloid", "biparabolic", "elliptic"},
+       .choices = {"flat", "cycloid", "biparabolic", "elliptic", "points"},
        .default_text = "flat",
        .help = "Shape of the arch."},
       {.name = "arching.height",
@@ -58,10 +66,16 @@ std::vector<Key> plate_keys()
        .only_with = "cycloid|biparabolic|elliptic",
        .help = "Rise of the mid-surface from rim to crown. Makers quote the overall height, which includes the edge "
                "thickness."},
+      {.name = "arching.file",
+       .kind = KeyKind::text,
+       .only_with = "points",
+       .help =
+           "File of points, scattered or gridded, with the columns x, y, z in mm: height of the mid-surface over the "
+           "rim."},
 
       {.name = "thickness.kind",
        .kind = KeyKind::choice,
-       .choices = {"uniform", "graduated"},
+       .choices = {"uniform", "graduated", "points"},
        .default_text = "uniform",
        .help = "Thickness of a solid plate; a laminate's thickness comes from its plies."},
       {.name = "thickness.value",
@@ -94,6 +108,10 @@ std::vector<Key> plate_keys()
        .range = sheet,
        .only_with = "graduated",
        .help = "Thickness at the edge."},
+      {.name = "thickness.file",
+       .kind = KeyKind::text,
+       .only_with = "points",
+       .help = "File of points, scattered or gridded, with the columns x, y, t in mm: thickness along the normal."},
   };
 }
 

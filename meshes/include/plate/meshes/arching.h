@@ -3,6 +3,7 @@
 
 #include <plate/meshes/inner_shape.h>
 #include <plate/meshes/outline.h>
+#include <plate/meshes/surface_fit.h>
 
 #include <variant>
 
@@ -36,8 +37,14 @@ struct EllipticArching
   double height; ///< H [m]
 };
 
+/// A height field, usually fitted to measured points.
+struct SurfaceArching
+{
+  SmoothSurface surface; ///< height of the mid-surface over the rim [m]
+};
+
 /// Height of the mid-surface over the rim.
-using Arching = std::variant<FlatArching, CycloidArching, BiparabolicArching, EllipticArching>;
+using Arching = std::variant<FlatArching, CycloidArching, BiparabolicArching, EllipticArching, SurfaceArching>;
 
 /// Height with its slopes at a point of the planform.
 struct Height

@@ -11,8 +11,8 @@ namespace plate
 /// The part of a plate inside its flat rim: a smooth, corner-free shape given by its squared half width over x.
 ///
 /// A smooth function that vanishes on the boundary of the shape; a distance to the outline would kink on the medial axis
-/// and at the corners. For `bouts` a polynomial fitted to the outline drawn in by the width of the rim, the corners left
-/// out; a rectangle has a superellipse, an ellipse an ellipse.
+/// and at the corners. For `bouts` and for any curve a polynomial fitted to the outline drawn in by the width of the rim, the
+/// corners left out; a rectangle has a superellipse, an ellipse an ellipse.
 class InnerShape
 {
 public:

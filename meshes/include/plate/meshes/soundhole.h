@@ -36,14 +36,14 @@ struct Slot
   bool mirror = true;     ///< a second one on the other side of the centre line
 };
 
-/// A cut-out with straight sides.
-struct PolygonHole
+/// A cut-out along any closed curve, usually fitted to measured points.
+struct CurveHole
 {
-  std::vector<Eigen::Vector2d> points; ///< corners in order, at least 3 [m]
-  bool mirror = true;                  ///< a second one on the other side of the centre line
+  CurveLoop loop;     ///< either way round
+  bool mirror = true; ///< a second one on the other side of the centre line
 };
 
-using Soundhole = std::variant<FHole, Slot, PolygonHole>;
+using Soundhole = std::variant<FHole, Slot, CurveHole>;
 
 /// The f-hole with every measure set; those left out are the usual ones for a plate of that length,
 /// interpolated between violin, viola and cello (common practice of makers).

@@ -3,6 +3,7 @@
 
 #include <plate/meshes/inner_shape.h>
 #include <plate/meshes/outline.h>
+#include <plate/meshes/surface_fit.h>
 
 #include <variant>
 
@@ -29,14 +30,21 @@ struct GraduatedThickness
   double edge;    ///< [m]
 };
 
+/// A thickness field, usually fitted to measured points.
+struct SurfaceThickness
+{
+  SmoothSurface surface; ///< along the normal [m]
+  double scale = 1.0;    ///< factor on it [-]
+};
+
 /// Thickness of a solid plate along its normal; a laminate of constant thickness is `UniformThickness`.
-using ThicknessMap = std::variant<UniformThickness, GraduatedThickness>;
+using ThicknessMap = std::variant<UniformThickness, GraduatedThickness, SurfaceThickness>;
 
 /// The thickness t(x, y) of one plate, continuous to the second derivative.
 class ThicknessField
 {
 public:
-  /// @throws InvalidInput if a thickness is not finite and positive
+  /// @throws InvalidInput if a thickness is not finite and positive, for a surface anywhere inside the outline
   ThicknessField(const Outline& outline, const ThicknessMap& map);
 
   [[nodiscard]] double at(const Eigen::Vector2d& point) const; ///< along the normal [m]

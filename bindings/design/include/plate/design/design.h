@@ -5,6 +5,7 @@
 #include <plate/elements/bar.h>
 #include <plate/laminates/laminate.h>
 #include <plate/materials/moisture.h>
+#include <plate/meshes/fit_report.h>
 #include <plate/meshes/planform_mesh.h>
 #include <plate/meshes/plate_geometry.h>
 
@@ -37,6 +38,15 @@ struct LayupDesign
   Laminate laminate; ///< from inside to outside; that of a graduated solid plate has the thickness in its middle
 };
 
+/// How well a part fits the points of a file it was made from.
+struct PartFit
+{
+  std::string part; ///< "outline", "arching", "thickness", "soundhole 1", ...
+  std::string file; ///< as named in the design
+  FitReport report;
+  std::vector<int> outlier_lines; ///< line of the file for each outlier, from 1
+};
+
 /// One plate as its design file describes it: plain data in SI, checked.
 struct Design
 {
@@ -50,6 +60,7 @@ struct Design
   Surroundings surroundings = {};
   Setup setup;
   MeshOptions mesh;
+  std::vector<PartFit> fits; ///< of the parts given by points
 };
 
 } // namespace plate

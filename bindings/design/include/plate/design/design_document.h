@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/design/file_access.h>
+
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -12,19 +14,22 @@ namespace plate
 struct Design;
 struct LayupDesign;
 struct Node;
+class PointFiles;
 
 /// A parsed design file whose keys can still be read and changed, in the units of the file.
 ///
-/// Copies are independent. Dotted keys count list entries from 1: "layup.plies.2.angle", "soundhole.1.where.2".
-/// All functions throw DesignError, the file's name and line in front, if a key or value is wrong.
+/// Copies are independent; files of points are read once for all of them. Dotted keys count list entries from 1:
+/// "layup.plies.2.angle", "soundhole.1.where.2". All functions throw DesignError, the file's name and line in front, if
+/// a key or value is wrong.
 class DesignDocument
 {
 public:
   /// @throws IoError if the file cannot be read
-  [[nodiscard]] static DesignDocument from_file(const std::filesystem::path& path);
+  [[nodiscard]] static DesignDocument from_file(const std::filesystem::path& path, FileAccess access = {});
 
-  /// @param name  stands for the file in messages
-  [[nodiscard]] static DesignDocument from_text(std::string_view text, std::string name);
+  /// @param name    stands for the file in messages
+  /// @param access  a design that names files needs their folder
+  [[nodiscard]] static DesignDocument from_text(std::string_view text, std::string name, FileAccess access = {});
 
   /// Sets a key from text as after --set: a TOML value or a bare word.
   void set(std::string_view key, std::string_view value);
@@ -50,10 +55,11 @@ public:
   [[nodiscard]] LayupDesign layup() const;
 
 private:
-  DesignDocument(std::shared_ptr<const Node> root, std::string name);
+  DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files);
 
   std::shared_ptr<const Node> root_; ///< never changed in place: copies share it
   std::string name_;
+  std::shared_ptr<PointFiles> files_; ///< only remembers what is in the files
 };
 
 } // namespace plate

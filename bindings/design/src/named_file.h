@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/design/file_access.h>
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+
+namespace plate
+{
+
+/// Where a file named in a design lies, `..` and symbolic links resolved.
+///
+/// @throws InvalidInput if the name is no file that may be read: no folder, outside of it, missing, not a plain file
+[[nodiscard]] std::filesystem::path resolve(const std::string& name, const FileAccess& access);
+
+/// Content of a plain file.
+///
+/// @throws InvalidInput if it has more bytes than `most`
+/// @throws IoError if it cannot be read
+[[nodiscard]] std::string bytes_of(const std::filesystem::path& path, std::uintmax_t most);
+
+} // namespace plate

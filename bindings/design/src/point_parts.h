@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "point_file.h"
+#include "table_reader.h"
+
+#include <plate/design/design.h>
+#include <plate/design/file_access.h>
+#include <plate/meshes/curve_fit.h>
+#include <plate/meshes/surface_fit.h>
+
+#include <map>
+#include <mutex>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace plate
+{
+
+/// The files of points of a design, each read once and fitted once; shared by the copies of a document, whose other
+/// keys may differ.
+class PointFiles
+{
+public:
+  explicit PointFiles(FileAccess access) : access_(std::move(access)) {}
+
+  /// A fit with the lines of the file that its points come from.
+  template <class Fit>
+  struct Fitted
+  {
+    Fit fit;
+    std::vector<int> lines;
+  };
+
+  /// Closed curve through a file with the columns x, y and perhaps corner.
+  ///
+  /// @param name  as written in the design
+  /// @throws InvalidInput if there is no such file or it gives no curve; DesignError if a line of it is wrong
+  [[nodiscard]] Fitted<CurveFit> curve(const std::string& name);
+
+  /// Surface through a file with the columns x, y and `column`.
+  ///
+  /// @param region  closed polygon in which values are needed [m]
+  /// @throws as curve()
+  [[nodiscard]] Fitted<SurfaceFit> surface(const std::string& name, std::string_view column,
+                                           const std::vector<Eigen::Vector2d>& region);
+
+private:
+  struct Surface
+  {
+    std::vector<Eigen::Vector2d> region;
+    Fitted<SurfaceFit> fitted;
+  };
+  using ColumnOfFile = std::pair<std::string, std::string>;
+
+  [[nodiscard]] PointTable read(const std::string& name, std::span<const PointColumn> columns) const;
+
+  FileAccess access_;
+  std::mutex mutex_;
+  std::map<std::string, Fitted<CurveFit>> curves_;
+  std::map<ColumnOfFile, PointTable> tables_;
+  std::map<ColumnOfFile, Surface> surfaces_; ///< for the region asked for last
+};
+
+/// Reads the parts of one design that are given by points, and keeps how well they fit.
+class PointParts
+{
+public:
+  explicit PointParts(PointFiles& files) : files_(files) {}
+
+  /// The closed curve of the file named in a table. @throws DesignError at its key `file`
+  [[nodiscard]] CurveLoop curve(const TableReader& table, const std::string& part);
+
+  /// The surface over an outline of the file named in a table. @throws DesignError at its key `file`
+  [[nodiscard]] SmoothSurface surface(const TableReader& table, const std::string& part, std::string_view column,
+                                      const Outline& outline);
+
+  [[nodiscard]] const std::vector<PartFit>& fits() const { return fits_; }
+
+private:
+  void add(const TableReader& table, const std::string& part, const FitReport& report, const std::vector<int>& lines);
+
+  PointFiles& files_;
+  std::vector<PartFit> fits_;
+};
+
+} // namespace plate
