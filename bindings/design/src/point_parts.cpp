@@ -6,7 +6,9 @@
 
 #include <plate/design/design_error.h>
 
+#include <algorithm>
 #include <array>
+#include <cstddef>
 
 namespace plate
 {
@@ -73,18 +75,25 @@ PointFiles::Fitted<CurveFit> PointFiles::curve(const std::string& name)
   return curves_.emplace(name, Fitted<CurveFit>{fit_curve(table, name), lines_of(table)}).first->second;
 }
 
+template <class Fit>
+PointFiles::OverOutline<Fit>& PointFiles::read_once(std::map<std::string, OverOutline<Fit>>& known,
+                                                    const std::string& name, std::string_view column) const
+{
+  if (known.find(name) == known.end())
+  {
+    const std::array<PointColumn, 3> columns{{{"x"}, {"y"}, {column}}};
+    known.emplace(name, OverOutline<Fit>{.table = read(name, columns), .region = {}, .fitted = {}});
+  }
+  return known.at(name);
+}
+
 template <class Fit, class MakeFit>
 PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
                                                 std::string_view column, const Outline& outline,
                                                 const MakeFit& make_fit)
 {
   const std::lock_guard lock(mutex_);
-  if (known.find(name) == known.end())
-  {
-    const std::array<PointColumn, 3> columns{{{"x"}, {"y"}, {column}}};
-    known.emplace(name, OverOutline<Fit>{.table = read(name, columns), .region = {}, .fitted = {}});
-  }
-  OverOutline<Fit>& entry = known.at(name);
+  OverOutline<Fit>& entry = read_once(known, name, column);
   std::vector<Eigen::Vector2d> region = region_of(outline);
   if (!entry.fitted || entry.region != region)
   {
@@ -104,6 +113,19 @@ PointFiles::Fitted<SurfaceFit> PointFiles::thickness(const std::string& name, co
 {
   return fitted_over(thicknesses_, name, "t", outline,
                      [](const auto& points, const auto& region) { return fit_surface(points, region); });
+}
+
+double PointFiles::median_thickness(const std::string& name)
+{
+  const std::lock_guard lock(mutex_);
+  std::vector<double> values;
+  for (const PointRow& row : read_once(thicknesses_, name, "t").table.rows)
+    values.push_back(mm * row.values[2]);
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  if (!(*middle > 0.0))
+    throw InvalidInput(message("half of the thicknesses t are not positive, their median is ", *middle / mm, " mm"));
+  return *middle;
 }
 
 CurveLoop PointParts::curve(const TableReader& table, const std::string& part)

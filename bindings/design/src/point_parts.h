@@ -47,6 +47,9 @@ public:
   /// Thickness through a file with the columns x, y, t. @throws as curve()
   [[nodiscard]] Fitted<SurfaceFit> thickness(const std::string& name, const Outline& outline);
 
+  /// Thickness that half of the points of a file with the columns x, y, t exceed [m]. @throws as curve()
+  [[nodiscard]] double median_thickness(const std::string& name);
+
 private:
   /// A fit for the outline asked for last.
   template <class Fit>
@@ -56,6 +59,9 @@ private:
     std::vector<Eigen::Vector2d> region; ///< [m]
     std::optional<Fitted<Fit>> fitted;
   };
+  template <class Fit>
+  OverOutline<Fit>& read_once(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
+                              std::string_view column) const;
   template <class Fit, class MakeFit>
   Fitted<Fit> fitted_over(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
                           std::string_view column, const Outline& outline, const MakeFit& make_fit);
