@@ -104,8 +104,7 @@ Height cycloid_height(const Eigen::Vector2d& point, double H, const InnerShape& 
   const double share = y / b;
   const Eased eased = ease_into_rim(share, w);
   const double eased_y = b * eased.value; // distance from the centre line at which the pure cycloid is taken
-  const double eased_y_x =
-      b_x * eased.value + b * (eased.by_share * (-share * b_x / b) + eased.by_width * w_x);
+  const double eased_y_x = b_x * eased.value + b * (eased.by_share * (-share * b_x / b) + eased.by_width * w_x);
 
   const double a = cycloid_angle(eased_y, b, h);
   const double sin_a = std::sin(a);
@@ -125,11 +124,13 @@ double height_of(const Arching& arching)
     return biparabolic->height;
   if (const auto* elliptic = std::get_if<EllipticArching>(&arching))
     return elliptic->height;
+  if (const auto* measured = std::get_if<SurfaceArching>(&arching))
+    return measured->cycloid_height;
   return 0.0;
 }
 
 // Greatest height of the crown for which no cross arch becomes upright: h < 2 b / pi with some room to spare.
-double greatest_cycloid_height(const InnerShape& shape)
+double greatest_height(const InnerShape& shape)
 {
   constexpr double room = 0.75; // steepest slope 48 degrees
   constexpr int stations = 400;
@@ -148,7 +149,17 @@ double greatest_cycloid_height(const InnerShape& shape)
   return most;
 }
 
+bool has_cycloid(const Arching& arching)
+{
+  return std::holds_alternative<CycloidArching>(arching) || std::holds_alternative<SurfaceArching>(arching);
+}
+
 } // namespace
+
+double greatest_cycloid_height(const Outline& outline)
+{
+  return greatest_height(InnerShape(outline));
+}
 
 ArchSurface::ArchSurface(const Outline& outline, const Arching& arching)
     : arching_(arching), length_(outline_length(outline)), width_(outline_width(outline)), shape_(outline)
@@ -156,9 +167,9 @@ ArchSurface::ArchSurface(const Outline& outline, const Arching& arching)
   const double height = height_of(arching);
   if (!(std::isfinite(height) && height >= 0.0))
     throw InvalidInput(message("arching: height must be zero or positive; got ", height * 1e3, " mm"));
-  if (!std::holds_alternative<CycloidArching>(arching))
+  if (!(has_cycloid(arching) && height > 0.0))
     return;
-  const double most = greatest_cycloid_height(shape_);
+  const double most = greatest_height(shape_);
   if (height > most)
     throw InvalidInput(message("arching cycloid: height ", height * 1e3,
                                " mm is too great for this outline, the cross arch at the narrowest place would stand "
@@ -182,9 +193,12 @@ Height ArchSurface::at(const Eigen::Vector2d& point) const
     return {H * (1.0 - u * u) * (1.0 - v * v), -2.0 * H * u * u_x * (1.0 - v * v), -2.0 * H * v * v_y * (1.0 - u * u)};
   if (std::holds_alternative<EllipticArching>(arching_))
     return {H * (1.0 - u * u - v * v), -2.0 * H * u * u_x, -2.0 * H * v * v_y};
-  if (std::holds_alternative<CycloidArching>(arching_) && H > 0.0)
-    return cycloid_height(point, H, shape_);
-  return {0.0, 0.0, 0.0};
+  const Height cycloid = H > 0.0 ? cycloid_height(point, H, shape_) : Height{0.0, 0.0, 0.0};
+  const auto* measured = std::get_if<SurfaceArching>(&arching_);
+  if (measured == nullptr)
+    return cycloid;
+  const SurfaceValue rest = evaluate(measured->deviation, point);
+  return {cycloid.z + rest.value, cycloid.z_x + rest.slope_x, cycloid.z_y + rest.slope_y};
 }
 
 } // namespace plate

@@ -22,14 +22,17 @@ using Eigen::Vector2d;
 constexpr double rim_part = 0.009;
 constexpr double channel_part = 0.020;
 
-constexpr int degree = 16;            // resolves the waist; more only follows the corners
-constexpr double smoothing = 1e-4;    // keeps the polynomial calm where the corners are left out
+constexpr int degree = 16;         // resolves the waist; more only follows the corners
+constexpr double smoothing = 1e-4; // keeps the polynomial calm where the corners are left out
 constexpr int samples_per_piece = 80;
 constexpr double samples_per_length = 400.0;
 constexpr double corner_part = 0.085; // of a body's length, left out around a corner
 constexpr double sharp_corner = 2.6;  // angle of the plate below which a corner stands out [rad]
 
-double body_length(const Outline& outline) { return std::min(outline_length(outline), 2.0 * outline_width(outline)); }
+double body_length(const Outline& outline)
+{
+  return std::min(outline_length(outline), 2.0 * outline_width(outline));
+}
 
 // Points of the outline drawn in by `inset`, side y > 0, the neighbourhood of the corners left out.
 std::vector<Vector2d> inset_points(const BoutsOutline& outline, double inset)
@@ -150,8 +153,7 @@ InnerShape::InnerShape(const Outline& outline)
 InnerShape::Width InnerShape::at(double x) const
 {
   const double s = x / half_length_;
-  const Eigen::RowVector3d p =
-      chebyshev_.transpose() * chebyshev_basis(static_cast<int>(chebyshev_.size()) - 1, s);
+  const Eigen::RowVector3d p = chebyshev_.transpose() * chebyshev_basis(static_cast<int>(chebyshev_.size()) - 1, s);
   const double q = 1.0 - s * s;
   return {.squared = q * p(0),
           .slope = (q * p(1) - 2.0 * s * p(0)) / half_length_,

@@ -61,7 +61,10 @@ void check(const CurveOutline& o)
   check_positive("of a curve", "width", o.width);
 }
 
-CurveLoop loop_of(const CurveOutline& o) { return o.loop; }
+CurveLoop loop_of(const CurveOutline& o)
+{
+  return o.loop;
+}
 
 CurveLoop loop_of(const RectangleOutline& o)
 {
@@ -108,9 +111,10 @@ CurveOutline curve_outline(const CurveLoop& loop)
   const Vector2d size = high - low;
   const Vector2d middle = 0.5 * (low + high);
   if (!(std::abs(middle.x()) <= 0.01 * size.x() && std::abs(middle.y()) <= 0.1 * size.y()))
-    throw InvalidInput(message("outline of a curve: its middle is at x = ", middle.x() * 1e3, ", y = ", middle.y() * 1e3,
-                               " mm; the origin belongs on the centre line at half the length: take the same amounts from "
-                               "x and y of all points of the plate"));
+    throw InvalidInput(
+        message("outline of a curve: its middle is at x = ", middle.x() * 1e3, ", y = ", middle.y() * 1e3,
+                " mm; the origin belongs on the centre line at half the length: take the same amounts from "
+                "x and y of all points of the plate"));
   return {.loop = loop, .length = size.x(), .width = size.y()};
 }
 

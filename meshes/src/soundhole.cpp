@@ -29,7 +29,9 @@ CurveLoop loop_of(const Slot& slot)
   const double r = 0.5 * slot.width;
   const double half = 0.5 * slot.length - r; // middle to the centre of a round end
   const auto end = [&](double sign)
-  { return EllipticArc{.centre = {sign * half, 0.0}, .u = {0.0, sign * r}, .v = {sign * r, 0.0}, .from = 0.0, .to = pi}; };
+  {
+    return EllipticArc{.centre = {sign * half, 0.0}, .u = {0.0, sign * r}, .v = {sign * r, 0.0}, .from = 0.0, .to = pi};
+  };
   CurveLoop loop{{line({-half, r}, {half, r}), end(1.0), line({half, -r}, {-half, -r}), end(-1.0)}};
   for (CurvePiece& piece : loop.pieces)
     piece = moved(piece, slot.angle.in_radians(), slot.centre);

@@ -47,8 +47,8 @@ void check_positive(const SurfaceThickness& map, const Outline& outline)
     throw InvalidInput(message("thickness: the factor must be positive; got ", map.scale));
   const SurfacePoint least = least_value(map.surface, sample(outline_loop(outline), 16));
   if (!(least.value > 0.0))
-    throw InvalidInput(message("thickness: the surface falls to ", least.value * 1e3, " mm at x = ",
-                               least.place.x() * 1e3, ", y = ", least.place.y() * 1e3,
+    throw InvalidInput(message("thickness: the surface falls to ", least.value * 1e3,
+                               " mm at x = ", least.place.x() * 1e3, ", y = ", least.place.y() * 1e3,
                                " mm; it must be positive inside the outline: measure more points there"));
 }
 

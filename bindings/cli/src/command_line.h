@@ -25,6 +25,7 @@ struct CommonOptions
   bool json = false;                                          ///< results as JSON on standard output
   std::string out;                                            ///< folder for files; empty for none
   std::vector<std::pair<std::string, std::string>> overrides; ///< KEY and VALUE of each --set
+  bool allow_outside = false;                                 ///< files outside the design's folder may be read
   bool timing = false;                                        ///< adds seconds to the results
   int threads = 1; ///< of the dense kernels; more gain little and slow a busy machine down
 };

@@ -32,6 +32,9 @@ void add_common_options(CLI::App& command, TypedCommon& typed)
   add_repeatable(command, "--set", typed.overrides, "override a key of the file, e.g. --set arching.height=16")
       ->type_name("KEY=VALUE")
       ->group(common_group);
+  command
+      .add_flag("--allow-outside", typed.common.allow_outside, "let the design name files outside the folder it is in")
+      ->group(common_group);
   command.add_flag("--timing", typed.common.timing, "add the seconds taken to the results")->group(common_group);
   command.add_option("--threads", typed.common.threads, "number of threads (1)")
       ->type_name("N")

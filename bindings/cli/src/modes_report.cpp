@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "modes_report.h"
 
+#include "fits_report.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -68,7 +69,8 @@ std::string modes_text(const ModesResult& result, bool timing)
   out += message("  mass ", fixed(result.system.mass * grams, 1), " g, centre of gravity at x ",
                  fixed(centre.x() * millimetres, 1), " mm, y ", fixed(centre.y() * millimetres, 1), " mm\n");
   out += message("  ", result.modal.rigid_frequencies_hz.size(), " rigid modes left out; ", result.mesh.num_triangles,
-                 " elements, ", result.system.dofs.num_equations, " unknowns\n\n");
+                 " elements, ", result.system.dofs.num_equations, " unknowns\n");
+  out += message(fits_text(result.design.fits), '\n');
   TextTable table({"mode", "Hz", "loss %", "<name"});
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
     table.add({std::to_string(mode + 1), fixed(result.modal.frequencies_hz[mode], 2),
@@ -94,6 +96,7 @@ std::string modes_json(const ModesResult& result, bool timing)
                {"nodes", result.mesh.num_nodes},
                {"elements", result.mesh.num_triangles},
                {"modes", modes},
+               {"fits", fits_json(result.design.fits)},
                {"caution", caution}};
   if (timing)
     json["seconds"] = seconds_json(result.times);

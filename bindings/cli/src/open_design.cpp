@@ -8,7 +8,8 @@ namespace plate
 
 DesignDocument open_design(const CommonOptions& options)
 {
-  DesignDocument document = DesignDocument::from_file(options.file);
+  DesignDocument document =
+      DesignDocument::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside});
   for (const auto& [key, value] : options.overrides)
     document.set(key, value);
   if (!options.out.empty())

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "commands.h"
 
+#include "fits_report.h"
 #include "interrupt.h"
 #include "modes_files.h"
 #include "modes_report.h"
@@ -24,6 +25,7 @@ int run_command(const ModesRequest& request)
   const DesignDocument document = open_design(options);
   Design design = document.design();
   check_run(document, design, request.count, run_limits());
+  std::cerr << outlier_warnings(design.fits);
   const ModesResult result = compute_modes(std::move(design), request.count);
   if (!options.out.empty())
   {

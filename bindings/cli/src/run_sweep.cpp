@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "commands.h"
 
+#include "fits_report.h"
 #include "interrupt.h"
 #include "open_design.h"
 #include "output_folder.h"
@@ -57,7 +58,9 @@ SweepOutcome compute_sweep(const SweepRequest& request)
 {
   const Stopwatch whole;
   const DesignDocument document = open_design(request.common);
-  SweepOutcome out{.title = document.design().title,
+  const Design first = document.design();
+  std::cerr << outlier_warnings(first.fits);
+  SweepOutcome out{.title = first.title,
                    .keys = {},
                    .units = {},
                    .points = grid(request.keys),

@@ -192,7 +192,7 @@ Design DesignDocument::design() const
 
 LayupDesign DesignDocument::layup() const
 {
-  return read_layup_tree(*root_, name_);
+  return read_layup_tree(*root_, name_, *files_);
 }
 
 } // namespace plate

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "point_file.h"
 
+#include "plain_text.h"
+
 #include <plate/design/design_error.h>
 
 #include <algorithm>
@@ -26,15 +28,11 @@ std::string_view trimmed(std::string_view text, std::string_view what = blanks)
   return text.substr(first, text.find_last_not_of(what) - first + 1);
 }
 
-/// A cell for messages: short, and nothing that upsets a terminal.
+/// A cell for messages.
 std::string shown_cell(std::string_view cell)
 {
-  constexpr std::size_t longest = 24;
-  std::string out(cell.substr(0, longest));
-  for (char& c : out)
-    if (std::isprint(static_cast<unsigned char>(c)) == 0)
-      c = '?';
-  return '"' + out + (cell.size() > longest ? "...\"" : "\"");
+  constexpr std::size_t longest = 24; // bytes
+  return message('"', shortened(cell, longest), '"');
 }
 
 std::string lower(std::string_view text)

@@ -6,7 +6,9 @@
 
 #include <plate/design/design_error.h>
 
+#include <algorithm>
 #include <array>
+#include <cstddef>
 
 namespace plate
 {
@@ -39,12 +41,18 @@ CurveFit fit_curve(const PointTable& table, const std::string& name)
   return fit_closed_curve(points, table.has_optional ? std::optional(corners) : std::nullopt);
 }
 
-SurfaceFit fit_table(const PointTable& table, const std::vector<Eigen::Vector2d>& region)
+std::vector<SurfacePoint> surface_points(const PointTable& table)
 {
   std::vector<SurfacePoint> points;
   for (const PointRow& row : table.rows)
     points.push_back({mm * Eigen::Vector2d(row.values[0], row.values[1]), mm * row.values[2]});
-  return fit_surface(points, region);
+  return points;
+}
+
+std::vector<Eigen::Vector2d> region_of(const Outline& outline)
+{
+  constexpr int per_piece = 16; // chords: their distance from the outline does not matter
+  return sample(outline_loop(outline), per_piece);
 }
 
 } // namespace
@@ -67,22 +75,57 @@ PointFiles::Fitted<CurveFit> PointFiles::curve(const std::string& name)
   return curves_.emplace(name, Fitted<CurveFit>{fit_curve(table, name), lines_of(table)}).first->second;
 }
 
-PointFiles::Fitted<SurfaceFit> PointFiles::surface(const std::string& name, std::string_view column,
-                                                   const std::vector<Eigen::Vector2d>& region)
+template <class Fit>
+PointFiles::OverOutline<Fit>& PointFiles::read_once(std::map<std::string, OverOutline<Fit>>& known,
+                                                    const std::string& name, std::string_view column) const
 {
-  const std::lock_guard lock(mutex_);
-  const ColumnOfFile key(name, column);
-  if (const auto known = surfaces_.find(key); known != surfaces_.end() && known->second.region == region)
-    return known->second.fitted;
-  if (tables_.find(key) == tables_.end())
+  if (known.find(name) == known.end())
   {
     const std::array<PointColumn, 3> columns{{{"x"}, {"y"}, {column}}};
-    tables_.emplace(key, read(name, columns));
+    known.emplace(name, OverOutline<Fit>{.table = read(name, columns), .region = {}, .fitted = {}});
   }
-  const PointTable& table = tables_.at(key);
-  Surface& surface = surfaces_[key];
-  surface = {region, {fit_table(table, region), lines_of(table)}};
-  return surface.fitted;
+  return known.at(name);
+}
+
+template <class Fit, class MakeFit>
+PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
+                                                std::string_view column, const Outline& outline,
+                                                const MakeFit& make_fit)
+{
+  const std::lock_guard lock(mutex_);
+  OverOutline<Fit>& entry = read_once(known, name, column);
+  std::vector<Eigen::Vector2d> region = region_of(outline);
+  if (!entry.fitted || entry.region != region)
+  {
+    entry.fitted = Fitted<Fit>{make_fit(surface_points(entry.table), region), lines_of(entry.table)};
+    entry.region = std::move(region);
+  }
+  return *entry.fitted;
+}
+
+PointFiles::Fitted<ArchFit> PointFiles::arching(const std::string& name, const Outline& outline)
+{
+  return fitted_over(archings_, name, "z", outline,
+                     [&](const auto& points, const auto&) { return fit_arching(points, outline); });
+}
+
+PointFiles::Fitted<SurfaceFit> PointFiles::thickness(const std::string& name, const Outline& outline)
+{
+  return fitted_over(thicknesses_, name, "t", outline,
+                     [](const auto& points, const auto& region) { return fit_surface(points, region); });
+}
+
+double PointFiles::median_thickness(const std::string& name)
+{
+  const std::lock_guard lock(mutex_);
+  std::vector<double> values;
+  for (const PointRow& row : read_once(thicknesses_, name, "t").table.rows)
+    values.push_back(mm * row.values[2]);
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  if (!(*middle > 0.0))
+    throw InvalidInput(message("half of the thicknesses t are not positive, their median is ", *middle / mm, " mm"));
+  return *middle;
 }
 
 CurveLoop PointParts::curve(const TableReader& table, const std::string& part)
@@ -92,13 +135,17 @@ CurveLoop PointParts::curve(const TableReader& table, const std::string& part)
   return fitted.fit.loop;
 }
 
-SmoothSurface PointParts::surface(const TableReader& table, const std::string& part, std::string_view column,
-                                  const Outline& outline)
+SurfaceArching PointParts::arching(const TableReader& table, const Outline& outline)
 {
-  constexpr int per_piece = 16; // chords: their distance from the outline does not matter
-  const std::vector<Eigen::Vector2d> region = sample(outline_loop(outline), per_piece);
-  const auto fitted = located(table, "file", [&] { return files_.surface(table.text("file"), column, region); });
-  add(table, part, fitted.fit.report, fitted.lines);
+  const auto fitted = located(table, "file", [&] { return files_.arching(table.text("file"), outline); });
+  add(table, "arching", fitted.fit.report, fitted.lines);
+  return fitted.fit.arching;
+}
+
+SmoothSurface PointParts::thickness(const TableReader& table, const Outline& outline)
+{
+  const auto fitted = located(table, "file", [&] { return files_.thickness(table.text("file"), outline); });
+  add(table, "thickness", fitted.fit.report, fitted.lines);
   return fitted.fit.surface;
 }
 

@@ -6,11 +6,13 @@
 
 #include <plate/design/design.h>
 #include <plate/design/file_access.h>
+#include <plate/meshes/arch_fit.h>
 #include <plate/meshes/curve_fit.h>
 #include <plate/meshes/surface_fit.h>
 
 #include <map>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -39,28 +41,38 @@ public:
   /// @throws InvalidInput if there is no such file or it gives no curve; DesignError if a line of it is wrong
   [[nodiscard]] Fitted<CurveFit> curve(const std::string& name);
 
-  /// Surface through a file with the columns x, y and `column`.
-  ///
-  /// @param region  closed polygon in which values are needed [m]
-  /// @throws as curve()
-  [[nodiscard]] Fitted<SurfaceFit> surface(const std::string& name, std::string_view column,
-                                           const std::vector<Eigen::Vector2d>& region);
+  /// Arch through a file with the columns x, y, z. @throws as curve()
+  [[nodiscard]] Fitted<ArchFit> arching(const std::string& name, const Outline& outline);
+
+  /// Thickness through a file with the columns x, y, t. @throws as curve()
+  [[nodiscard]] Fitted<SurfaceFit> thickness(const std::string& name, const Outline& outline);
+
+  /// Thickness that half of the points of a file with the columns x, y, t exceed [m]. @throws as curve()
+  [[nodiscard]] double median_thickness(const std::string& name);
 
 private:
-  struct Surface
+  /// A fit for the outline asked for last.
+  template <class Fit>
+  struct OverOutline
   {
-    std::vector<Eigen::Vector2d> region;
-    Fitted<SurfaceFit> fitted;
+    PointTable table;
+    std::vector<Eigen::Vector2d> region; ///< [m]
+    std::optional<Fitted<Fit>> fitted;
   };
-  using ColumnOfFile = std::pair<std::string, std::string>;
+  template <class Fit>
+  OverOutline<Fit>& read_once(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
+                              std::string_view column) const;
+  template <class Fit, class MakeFit>
+  Fitted<Fit> fitted_over(std::map<std::string, OverOutline<Fit>>& known, const std::string& name,
+                          std::string_view column, const Outline& outline, const MakeFit& make_fit);
 
   [[nodiscard]] PointTable read(const std::string& name, std::span<const PointColumn> columns) const;
 
   FileAccess access_;
   std::mutex mutex_;
   std::map<std::string, Fitted<CurveFit>> curves_;
-  std::map<ColumnOfFile, PointTable> tables_;
-  std::map<ColumnOfFile, Surface> surfaces_; ///< for the region asked for last
+  std::map<std::string, OverOutline<ArchFit>> archings_;
+  std::map<std::string, OverOutline<SurfaceFit>> thicknesses_;
 };
 
 /// Reads the parts of one design that are given by points, and keeps how well they fit.
@@ -72,9 +84,11 @@ public:
   /// The closed curve of the file named in a table. @throws DesignError at its key `file`
   [[nodiscard]] CurveLoop curve(const TableReader& table, const std::string& part);
 
-  /// The surface over an outline of the file named in a table. @throws DesignError at its key `file`
-  [[nodiscard]] SmoothSurface surface(const TableReader& table, const std::string& part, std::string_view column,
-                                      const Outline& outline);
+  /// The arch over an outline of the file named in a table. @throws DesignError at its key `file`
+  [[nodiscard]] SurfaceArching arching(const TableReader& table, const Outline& outline);
+
+  /// The thickness over an outline of the file named in a table. @throws DesignError at its key `file`
+  [[nodiscard]] SmoothSurface thickness(const TableReader& table, const Outline& outline);
 
   [[nodiscard]] const std::vector<PartFit>& fits() const { return fits_; }
 

@@ -68,7 +68,7 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
   PointParts parts(files);
   const Outline outline = read_outline(table, parts);
   const Setup setup = read_setup(table, outline);
-  Laminate laminate = read_layup(table, stock);
+  Laminate laminate = read_layup(table, stock, files);
   const ThicknessMap thickness = is_solid(table) ? read_thickness(table, outline, parts)
                                                  : ThicknessMap(UniformThickness{total_thickness(laminate)});
   PlateGeometry geometry = read_geometry(table, outline, setup, thickness, parts);
@@ -92,11 +92,11 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
           .fits = parts.fits()};
 }
 
-LayupDesign read_layup_tree(const Node& root, const std::string& file)
+LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFiles& files)
 {
   const TableReader table(root, file, "");
   return {.title = title_of(table, file),
-          .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)))};
+          .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)), files)};
 }
 
 } // namespace plate

@@ -22,7 +22,7 @@ class PointFiles;
 [[nodiscard]] Design read_design_tree(const Node& root, const std::string& file, PointFiles& files);
 
 /// Reads no more of it than the layup.
-[[nodiscard]] LayupDesign read_layup_tree(const Node& root, const std::string& file);
+[[nodiscard]] LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFiles& files);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

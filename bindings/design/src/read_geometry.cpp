@@ -21,7 +21,7 @@ Arching read_arching(const TableReader& root, const Outline& outline, PointParts
   if (kind == "flat")
     return FlatArching{};
   if (kind == "points")
-    return SurfaceArching{parts.surface(table, "arching", "z", outline)};
+    return parts.arching(table, outline);
   const double height = table.number("height");
   if (kind == "cycloid")
     return CycloidArching{height};
@@ -95,7 +95,7 @@ Outline read_outline_of_kind(const TableReader& table, const std::string& kind, 
 
 ThicknessMap read_measured_thickness(const TableReader& table, const Outline& outline, double scale, PointParts& parts)
 {
-  const SurfaceThickness map{.surface = parts.surface(table, "thickness", "t", outline), .scale = scale};
+  const SurfaceThickness map{.surface = parts.thickness(table, outline), .scale = scale};
   located(table, "file", [&] { static_cast<void>(ThicknessField(outline, map)); });
   return map;
 }

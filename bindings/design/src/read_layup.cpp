@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_layup.h"
 
+#include "located.h"
+#include "point_parts.h"
+
 #include <plate/core/error.h>
 #include <plate/laminates/laminate_code.h>
 
@@ -47,7 +50,16 @@ double ply_thickness(const TableReader& ply, const StockMaterial& stock)
   return stock.sheet_thickness ? *stock.sheet_thickness : ply.number("thickness");
 }
 
-Laminate read_solid(const TableReader& root, const TableReader& layup, const MaterialStock& stock)
+/// Thickness of a solid plate where one number must do: in the middle, or of half the points measured.
+double typical_thickness(const TableReader& thickness, PointFiles& files)
+{
+  const std::string kind = thickness.word("kind", "uniform");
+  if (kind == "points")
+    return located(thickness, "file", [&] { return files.median_thickness(thickness.text("file")); });
+  return thickness.number(kind == "uniform" ? "value" : "centre");
+}
+
+Laminate read_solid(const TableReader& root, const TableReader& layup, const MaterialStock& stock, PointFiles& files)
 {
   const TableReader thickness = root.table("thickness");
   if (!thickness.exists())
@@ -57,9 +69,8 @@ Laminate read_solid(const TableReader& root, const TableReader& layup, const Mat
   if (carved && material.same_across_fibre)
     layup.fail("solid", message("carved wood needs E3, G13, G23, nu13, nu23 of its own; material.",
                                 material.material.name, " gives none (or set layup.grain = \"follows\")"));
-  const bool uniform = thickness.word("kind", "uniform") == "uniform";
   return {{{.material = material.material,
-            .thickness = thickness.number(uniform ? "value" : "centre"),
+            .thickness = typical_thickness(thickness, files),
             .angle = Angle::radians(layup.number("angle")),
             .grain = carved ? Grain::carved : Grain::laid}}};
 }
@@ -142,7 +153,7 @@ bool is_solid(const TableReader& root)
   return layup_way(root.table("layup")) == "solid";
 }
 
-Laminate read_layup(const TableReader& root, const MaterialStock& stock)
+Laminate read_layup(const TableReader& root, const MaterialStock& stock, PointFiles& files)
 {
   const TableReader layup = root.table("layup");
   const std::string_view way = layup_way(layup);
@@ -152,7 +163,7 @@ Laminate read_layup(const TableReader& root, const MaterialStock& stock)
     thickness.fail_here(message("contradicts layup.", way,
                                 ": a laminate's thickness comes from its plies; leave "
                                 "[thickness] out"));
-  Laminate laminate = way == "solid"  ? read_solid(root, layup, stock)
+  Laminate laminate = way == "solid"  ? read_solid(root, layup, stock, files)
                       : way == "code" ? read_code(layup, stock)
                                       : read_ply_list(layup, stock);
   const double scale = layup.number("scale");

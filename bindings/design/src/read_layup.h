@@ -9,11 +9,13 @@
 namespace plate
 {
 
+class PointFiles;
+
 /// Reads [layup]: the plies with layup.scale and layup.scale_core applied.
 ///
 /// A solid plate is one ply; its thickness here is that of the thickness key "value" or "centre", scaled.
 /// @param root  table of the whole file
-[[nodiscard]] Laminate read_layup(const TableReader& root, const MaterialStock& stock);
+[[nodiscard]] Laminate read_layup(const TableReader& root, const MaterialStock& stock, PointFiles& files);
 
 /// Reads the list `plies` of a table.
 [[nodiscard]] Laminate read_ply_list(const TableReader& owner, const MaterialStock& stock);

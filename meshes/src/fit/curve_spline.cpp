@@ -139,7 +139,7 @@ void solve(SplineCurve& curve, const PointPath& path, const std::vector<char>& u
   problem.basis.setFromTriplets(entries.begin(), entries.end());
   for (Eigen::Index i = 0; i < n; ++i)
     problem.values.row(i) = values[static_cast<std::size_t>(i)].transpose();
-  curve.coefficients = solve_smoothing(problem);
+  curve.coefficients = solve_smoothing(problem).coefficients;
 }
 
 } // namespace

@@ -94,7 +94,7 @@ private:
 
 } // namespace
 
-Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem)
+SmoothingResult solve_smoothing(const SmoothingProblem& problem)
 {
   Smoother smoother(problem);
   double best = smoother.heaviest();
@@ -117,7 +117,7 @@ Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem)
     visit(middle + step);
   }
   static_cast<void>(smoother.solve(best));
-  return smoother.coefficients();
+  return {.coefficients = smoother.coefficients(), .score = least};
 }
 
 } // namespace plate

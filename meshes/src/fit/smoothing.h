@@ -16,14 +16,20 @@ struct SmoothingProblem
   Eigen::MatrixXd values;                             ///< (points, 1 or more) [m]
 };
 
+/// Coefficients and how good they are.
+struct SmoothingResult
+{
+  Eigen::MatrixXd coefficients; ///< (coefficients, columns of the values) [m]
+  double score;                 ///< cross-validation score: mean square by which a point left out would be missed [m^2]
+};
+
 /// Coefficients with the weight that generalised cross-validation chooses.
 ///
 /// The score is n |B c - values|^2 / (n - d - 1.4 (tr H - d))^2 with the influence matrix H and d its trace under the
 /// heaviest weight; the factor guards against following the noise [KimGu2004]. The trace is exact for small problems,
 /// else estimated from fixed pseudo-random signs [Girard1989]: the same input gives the same result.
 ///
-/// @return (coefficients, columns of the values) [m]
 /// @throws NumericalFailure if the equations are singular
-[[nodiscard]] Eigen::MatrixXd solve_smoothing(const SmoothingProblem& problem);
+[[nodiscard]] SmoothingResult solve_smoothing(const SmoothingProblem& problem);
 
 } // namespace plate

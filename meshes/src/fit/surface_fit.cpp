@@ -26,7 +26,7 @@ constexpr std::size_t least_points = 10;     // a bent surface has six constants
 constexpr double most_coefficients = 2500.0; // squares of 7 mm on a viola; the time grows with the square of it
 constexpr double per_point = 0.7;            // coefficients: cross-validation does not follow more
 constexpr double margin_part = 0.05;         // of the region's diagonal, kept around it for points beyond the edge
-constexpr double least_outlier = 0.01;       // over the range of the values: what a fit cannot follow is no outlier
+constexpr double outlier_part = 0.01;        // of the range of the values: less is no outlier
 constexpr double most_outliers = 0.2;        // of the points
 constexpr int most_rounds = 12;
 
@@ -115,21 +115,15 @@ SmoothingProblem problem_of(std::span<const SurfacePoint> points, const std::vec
 class SurfaceFitter
 {
 public:
-  SurfaceFitter(std::span<const SurfacePoint> points, std::span<const Vector2d> region)
+  SurfaceFitter(std::span<const SurfacePoint> points, std::span<const Vector2d> region, double least_outlier)
       : points_(points), surface_(empty_surface(region, points.size())), x_(basis_along(surface_, 0)),
-        y_(basis_along(surface_, 1)), roughness_(bending_energy(x_, y_)), residuals_(points.size())
+        y_(basis_along(surface_, 1)), roughness_(bending_energy(x_, y_)), residuals_(points.size()),
+        least_outlier_(least_outlier)
   {
     const Box box{surface_.low, surface_.high};
     for (const SurfacePoint& p : points)
       used_.push_back(box.contains(p.place) ? 1 : 0);
     inside_ = used_;
-    std::vector<double> values;
-    for (const SurfacePoint& p : points)
-      values.push_back(p.value);
-    const double middle = median(values);
-    for (double& v : values)
-      v -= middle;
-    least_outlier_ = least_outlier * 3.0 * robust_deviation(values); // three deviations to either side: the range
   }
 
   SurfaceFit run()
@@ -140,14 +134,15 @@ public:
       if (!drop_outliers())
         break;
     }
-    return {.surface = surface_, .report = report()};
+    return {.surface = surface_, .report = report(), .cross_validated = std::sqrt(score_)};
   }
 
 private:
   void fit()
   {
-    const Eigen::MatrixXd c = solve_smoothing(problem_of(points_, used_, x_, y_, roughness_));
-    surface_.coefficients = c.reshaped(y_.size(), x_.size()).transpose();
+    const SmoothingResult result = solve_smoothing(problem_of(points_, used_, x_, y_, roughness_));
+    score_ = result.score;
+    surface_.coefficients = result.coefficients.reshaped(y_.size(), x_.size()).transpose();
     for (std::size_t i = 0; i < points_.size(); ++i)
       residuals_[i] = points_[i].value - evaluate(surface_, points_[i].place).value;
   }
@@ -202,8 +197,21 @@ private:
   std::vector<double> residuals_;
   std::vector<char> used_;
   std::vector<char> inside_; // of the box
-  double least_outlier_ = 0.0;
+  double least_outlier_;     // [m]
+  double score_ = 0.0;
 };
+
+// Range of the values, outliers left aside: three standard deviations to either side.
+double range_of(std::span<const SurfacePoint> points)
+{
+  std::vector<double> values;
+  for (const SurfacePoint& p : points)
+    values.push_back(p.value);
+  const double middle = median(values);
+  for (double& v : values)
+    v -= middle;
+  return 6.0 * robust_deviation(values);
+}
 
 } // namespace
 
@@ -247,7 +255,7 @@ SurfacePoint least_value(const SmoothSurface& surface, std::span<const Vector2d>
   return least;
 }
 
-SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Vector2d> region)
+SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Vector2d> region, double least_outlier)
 {
   std::vector<Vector2d> places;
   places.reserve(points.size());
@@ -258,7 +266,9 @@ SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Vec
     if (!std::isfinite(points[i].value))
       throw InvalidInput(message("points: the value of number ", i + 1, " is not finite"));
   check_coverage(places, region);
-  return SurfaceFitter(points, region).run();
+  if (least_outlier == 0.0)
+    least_outlier = outlier_part * range_of(points);
+  return SurfaceFitter(points, region, least_outlier).run();
 }
 
 } // namespace plate

@@ -37,10 +37,11 @@ struct EllipticArching
   double height; ///< H [m]
 };
 
-/// A height field, usually fitted to measured points.
+/// A measured arch: a cycloid arch, which may be none, with a smooth surface on it.
 struct SurfaceArching
 {
-  SmoothSurface surface; ///< height of the mid-surface over the rim [m]
+  double cycloid_height;   ///< of the cycloid arch; 0 for none [m]
+  SmoothSurface deviation; ///< height of the mid-surface over that arch [m]
 };
 
 /// Height of the mid-surface over the rim.
@@ -56,6 +57,11 @@ struct Height
   /// Outward unit normal of the surface [-].
   [[nodiscard]] Eigen::Vector3d normal() const { return Eigen::Vector3d(-z_x, -z_y, 1.0).normalized(); }
 };
+
+/// Greatest height of a cycloid arch over an outline: the cross arch at the narrowest place is then 48 degrees steep [m].
+///
+/// @throws InvalidInput if the outline is somewhere too narrow for any
+[[nodiscard]] double greatest_cycloid_height(const Outline& outline);
 
 /// The mid-surface z(x, y) of one plate, continuous to the second derivative inside the outline.
 class ArchSurface

@@ -45,20 +45,23 @@ struct SurfaceFit
 {
   SmoothSurface surface;
   FitReport report;
+  double cross_validated; ///< estimate of the rms by which it would miss another point measured with the same noise [m]
 };
 
 /// Smooth surface through scattered or gridded points that carry noise.
 ///
 /// Least squares with the bending energy of a thin plate as penalty; its weight by generalised cross-validation, so
 /// that the smoothing follows the noise. Points that lie further off than five standard deviations (estimated from the
-/// median) and a hundredth of the range of the values are left out and reported. Several points at one place count as
+/// median) and `least_outlier` are left out and reported. Several points at one place count as
 /// noise.
 ///
 /// @param points  10 to 200 000
 /// @param region  closed polygon in which values are needed; where it has no points the surface runs on smoothly
+/// @param least_outlier  what a fit cannot follow is no outlier [m]; 0: a hundredth of the range of the values
 /// @throws InvalidInput if points are too few, too many, not finite or in one line, if much of the region is far from
 ///         every point, or if more than a fifth of the points are outliers
 /// @source [Wahba1990] ch. 2 and 4; pinned by tests/unit/meshes/surface_fit_test.cpp
-[[nodiscard]] SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Eigen::Vector2d> region);
+[[nodiscard]] SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Eigen::Vector2d> region,
+                                     double least_outlier = 0.0);
 
 } // namespace plate
