@@ -82,6 +82,7 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
     pictures.push_back({.number = static_cast<int>(mode + 1),
                         .frequency_hz = result.modal.frequencies_hz[mode],
                         .name = result.names[static_cast<std::size_t>(mode)],
+                        .loss = result.losses[mode],
                         .normal_displacement = {shape.begin(), shape.end()}});
   }
   return pictures;

@@ -4,6 +4,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/meshes/picture.h>
 
 #include <nlohmann/json.hpp>
 
@@ -29,15 +30,6 @@ Eigen::Index num_modes(const ModesResult& result)
 const std::string& name_of(const ModesResult& result, Eigen::Index mode)
 {
   return result.names[static_cast<std::size_t>(mode)];
-}
-
-std::string spelled_out(const std::string& name)
-{
-  if (name == "M1")
-    return "M1 twist";
-  if (name == "M2")
-    return "M2 cross";
-  return name == "M5" ? "M5 ring" : name;
 }
 
 std::string seconds_text(const StageTimes& times)
@@ -72,7 +64,7 @@ std::string modes_text(const ModesResult& result, bool timing)
   TextTable table({"mode", "Hz", "loss %", "<name"});
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
     table.add({std::to_string(mode + 1), fixed(result.modal.frequencies_hz[mode], 2),
-               fixed(result.losses[mode] * percent, 2), spelled_out(name_of(result, mode))});
+               fixed(result.losses[mode] * percent, 2), trade_name(name_of(result, mode))});
   out += table.text() + '\n';
   if (timing)
     out += seconds_text(result.times);
