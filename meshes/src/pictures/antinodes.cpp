@@ -120,6 +120,7 @@ private:
     int domain = 0;
     double largest = 0.0;
     Eigen::Vector2d origin; ///< the antinode itself [m]
+    Eigen::Vector2d place;  ///< of its sign [m]
   };
 
   const Eigen::Vector2d& position(int point) const { return field_.surface().points[static_cast<std::size_t>(point)]; }
@@ -135,11 +136,21 @@ private:
     const bool is_first = std::none_of(accepted_.begin(), accepted_.end(),
                                        [&](const Accepted& accepted) { return accepted.domain == domain; });
     const std::optional<int> found = roomy_point(extremum, domain, is_first);
-    if (!found)
+    if (!found || is_beside_own_kind(*found, domain))
       return;
     const double largest = std::abs(value(extremum));
-    accepted_.push_back({.domain = domain, .largest = largest, .origin = position(extremum)});
+    accepted_.push_back(
+        {.domain = domain, .largest = largest, .origin = position(extremum), .place = position(*found)});
     signs_.push_back({.position = position(*found), .value = value(*found)});
+  }
+
+  /// Whether a sign would stand beside another of its domain, both having moved to where there is room.
+  bool is_beside_own_kind(int point, int domain) const
+  {
+    return std::any_of(accepted_.begin(), accepted_.end(),
+                       [&](const Accepted& other) {
+                         return other.domain == domain && (other.place - position(point)).norm() < 0.75 * separation_;
+                       });
   }
 
   /// The point of largest displacement near the antinode that leaves room for the sign; less room if it may be tight.

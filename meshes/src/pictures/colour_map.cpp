@@ -110,10 +110,10 @@ const ColourMap& height_map()
 
 const std::vector<Colour>& curve_colours()
 {
-  // Blue, orange, plum, teal, rust, rose: neighbours in the list differ most in lightness.
+  // Blue, gold, plum, teal, brown, violet: neighbours in the list differ most in lightness.
   static const std::vector<Colour> colours = {
-      to_srgb(from_hue(34.0, 52.0, 280.0)), to_srgb(from_hue(66.0, 62.0, 70.0)), to_srgb(from_hue(18.0, 34.0, 330.0)),
-      to_srgb(from_hue(50.0, 28.0, 200.0)), to_srgb(from_hue(42.0, 52.0, 45.0)), to_srgb(from_hue(58.0, 36.0, 350.0))};
+      to_srgb(from_hue(29.0, 52.0, 298.0)), to_srgb(from_hue(67.0, 60.0, 79.0)), to_srgb(from_hue(19.0, 39.0, 335.0)),
+      to_srgb(from_hue(48.0, 33.0, 175.0)), to_srgb(from_hue(39.0, 60.0, 54.0)), to_srgb(from_hue(58.0, 46.0, 297.0))};
   return colours;
 }
 

@@ -30,10 +30,9 @@ struct Lab
 
 /// Colours in equal perceptual steps: a polygon in L*a*b*, walked at constant speed.
 ///
-/// Our own constructions by published method (P. Kovesi, Good Colour Maps: How to Design Them, arXiv:1509.03700, 2015):
-/// uniform steps of colour difference, lightness rising or falling steadily from end to end, so that a map reads in
-/// grey and for every kind of colour blindness; the one for displacement is of his kind "linear-diverging", two hues of
-/// equal chroma meeting in a neutral of half the lightness.
+/// Our own constructions by published method [Kovesi2015]: uniform steps of colour difference, lightness rising or
+/// falling steadily from end to end, so that a map reads in grey and for every kind of colour blindness; the one for
+/// displacement is of his kind "linear-diverging", two hues of equal chroma meeting in a neutral of half the lightness.
 class ColourMap
 {
 public:

@@ -44,7 +44,8 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
   const SheetGrid grid = fit_grid(modes.size(), {.aspect = drawing.body_width() / drawing.body_length(),
                                                  .around = {gap, plate_at + gap},
                                                  .least_width = least_cell_width(modes)});
-  Sheet sheet{.title = view.title, .lines = {}, .legend = mode_legend(drawing)};
+  const ModeStyle style = style_for_height(grid.plate[1]);
+  Sheet sheet{.title = view.title, .lines = {}, .legend = mode_legend(drawing, style)};
   sheet.legend.add({scale_item(grid.plate[1] / drawing.body_length()), directions_item(view)});
   const auto draw_cell = [&](Canvas& canvas, std::size_t i, const Eigen::Vector2d& corner)
   {
@@ -53,8 +54,7 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
     canvas.text({middle, corner[1] + hertz_at}, hertz(modes[i].frequency_hz), number_style);
     canvas.text({middle, corner[1] + loss_at}, loss_words(modes[i]), number_style);
     const Frame frame = drawing.fit({middle - 0.5 * grid.plate[0], corner[1] + plate_at}, grid.plate);
-    draw_mode(canvas, drawing, frame, picture_shape(view.mesh, modes[i].normal_displacement),
-              style_for_height(grid.plate[1]));
+    draw_mode(canvas, drawing, frame, picture_shape(view.mesh, modes[i].normal_displacement), style);
   };
   write_sheet(path, sheet, grid, modes.size(), draw_cell);
 }

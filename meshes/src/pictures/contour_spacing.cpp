@@ -20,9 +20,9 @@ std::vector<Eigen::Vector2d> points_of(const std::vector<Polyline>& lines, doubl
   return points;
 }
 
-/// The parts of a line whose points are free, without those shorter than a length.
+/// The parts of a line whose points are free.
 template <class IsFree>
-std::vector<Polyline> free_parts(const Polyline& line, double step, double shortest, const IsFree& is_free)
+std::vector<Polyline> free_parts(const Polyline& line, double step, const IsFree& is_free)
 {
   const std::vector<Eigen::Vector2d> points = walked(line, step);
   std::vector<Polyline> parts(1);
@@ -43,11 +43,7 @@ std::vector<Polyline> free_parts(const Polyline& line, double step, double short
     parts.back().points.insert(parts.back().points.end(), parts.front().points.begin(), parts.front().points.end());
     parts.erase(parts.begin());
   }
-  std::vector<Polyline> kept;
-  for (Polyline& part : parts)
-    if (part.points.size() > 1 && length(part) >= shortest)
-      kept.push_back(std::move(part));
-  return kept;
+  return parts;
 }
 
 } // namespace
@@ -55,7 +51,7 @@ std::vector<Polyline> free_parts(const Polyline& line, double step, double short
 std::vector<std::vector<Polyline>> without_crowds(const std::vector<std::vector<Polyline>>& levels, double distance)
 {
   const double step = 0.4 * distance;
-  const double shortest = 8.0 * distance; // shorter remains look like dirt
+  const double shortest = 12.0 * distance; // shorter lines look like dirt
   std::vector<NearbyPoints> places;
   for (const std::vector<Polyline>& lines : levels)
     places.emplace_back(points_of(lines, step), distance);
@@ -68,8 +64,9 @@ std::vector<std::vector<Polyline>> without_crowds(const std::vector<std::vector<
              !(k + 1 < levels.size() && places[k + 1].any_within(point, distance));
     };
     for (const Polyline& line : levels[k])
-      for (Polyline& part : free_parts(line, step, shortest, is_free))
-        result[k].push_back(std::move(part));
+      for (Polyline& part : free_parts(line, step, is_free))
+        if (length(part) >= shortest)
+          result[k].push_back(std::move(part));
   }
   return result;
 }

@@ -8,7 +8,7 @@
 namespace plate
 {
 
-/// Leaves out the parts of contours that run closer to a neighbouring level than an eye can part them.
+/// Leaves out the parts of contours that run closer to a neighbouring level than an eye can part them, and short ones.
 ///
 /// @param levels   lines of each level, levels in order [picture units]
 /// @param distance that lines of neighbouring levels must keep [picture units]

@@ -99,13 +99,14 @@ void draw_mode(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, 
   drawing.draw_points(canvas, frame, style.plate);
 }
 
-Legend mode_legend(const PlateDrawing& drawing)
+Legend mode_legend(const PlateDrawing& drawing, const ModeStyle& style)
 {
-  Legend legend{.bar = ColourBar{.colours = bar_colours(displacement_map()),
-                                 .ticks = {{0.0, "\u22121"}, {0.5, "0"}, {1.0, "+1"}},
-                                 .caption = "movement inward (\u2212) and outward (+), largest = 1"},
+  Legend legend{.bar =
+                    ColourBar{.colours = bar_colours(displacement_map()),
+                              .ticks = {{0.0, "\u22121"}, {0.5, "0"}, {1.0, "+1"}},
+                              .caption = "movement inward (\u2212) and outward (+), largest = 1, a line at each fifth"},
                 .items = {line_item({{.width = ModeStyle().nodal_width}}, "nodal line")}};
-  legend.add(drawing.legend_items());
+  legend.add(drawing.legend_items(style.plate));
   return legend;
 }
 

@@ -32,7 +32,7 @@ void draw_mode(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, 
                const ModeStyle& style);
 
 /// Explains what draw_mode() draws.
-[[nodiscard]] Legend mode_legend(const PlateDrawing& drawing);
+[[nodiscard]] Legend mode_legend(const PlateDrawing& drawing, const ModeStyle& style);
 
 /// "64.2 Hz"
 [[nodiscard]] std::string hertz(double frequency_hz);

@@ -35,7 +35,7 @@ void write_mode_picture(const std::filesystem::path& path, const PlateView& view
   write_plate_page(path, view, drawing,
                    {.headline = "Mode " + mode_words(mode) + " \u00b7 " + hertz(mode.frequency_hz),
                     .subline = loss_words(mode),
-                    .legend = mode_legend(drawing)},
+                    .legend = mode_legend(drawing, {})},
                    [&](Canvas& canvas, const Frame& frame) { draw_mode(canvas, drawing, frame, shape, {}); });
 }
 

@@ -50,6 +50,12 @@ void check_markers(const PlateView& view)
                                  ", y = ", point.at[1], " m; give finite coordinates"));
 }
 
+void add_new(std::vector<std::string>& words, const std::string& word)
+{
+  if (std::find(words.begin(), words.end(), word) == words.end())
+    words.push_back(word);
+}
+
 std::string joined(const std::vector<std::string>& words)
 {
   std::string out;
@@ -71,9 +77,10 @@ PlateDrawing::PlateDrawing(const PlateView& view, int pieces)
   for (const PlateRegion& region : view.regions)
   {
     regions_.push_back({.points = region.outline, .closed = true});
-    if (std::find(region_labels_.begin(), region_labels_.end(), region.label) == region_labels_.end())
-      region_labels_.push_back(region.label);
+    add_new(region_labels_, region.label);
   }
+  for (const MarkedPoint& point : view.points)
+    add_new(point_labels_, point.label);
   low_ = high_ = surface_.points.front();
   for (const Eigen::Vector2d& point : surface_.points)
   {
@@ -137,16 +144,16 @@ std::vector<Polyline> PlateDrawing::taken_by_points(const Frame& frame, const Pl
   return boxes;
 }
 
-std::vector<LegendItem> PlateDrawing::legend_items() const
+std::vector<LegendItem> PlateDrawing::legend_items(const PlateStyle& style) const
 {
-  const PlateStyle style;
+  constexpr double width = PlateStyle().fine_width;
   std::vector<LegendItem> items;
   if (!bars_.empty())
-    items.push_back(line_item(bar_pens(style.fine_width), "bass bar"));
+    items.push_back(line_item(bar_pens(width), "bass bar"));
   if (!regions_.empty())
-    items.push_back(line_item(region_pens(style.fine_width), joined(region_labels_)));
+    items.push_back(line_item(region_pens(width), joined(region_labels_)));
   if (!points_.empty())
-    items.push_back(point_item("stuck-on mass"));
+    items.push_back(point_item(style.label_points ? "stuck-on mass" : "stuck-on mass: " + joined(point_labels_)));
   return items;
 }
 

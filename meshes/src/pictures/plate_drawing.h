@@ -53,7 +53,7 @@ public:
   [[nodiscard]] std::vector<Polyline> taken_by_points(const Frame& frame, const PlateStyle& style) const;
 
   /// Explains bars, regions and marked points, as far as there are any.
-  [[nodiscard]] std::vector<LegendItem> legend_items() const;
+  [[nodiscard]] std::vector<LegendItem> legend_items(const PlateStyle& style = {}) const;
 
 private:
   RefinedSurface surface_;
@@ -62,6 +62,7 @@ private:
   std::vector<Polyline> regions_; ///< [m]
   std::vector<MarkedPoint> points_;
   std::vector<std::string> region_labels_; ///< each once
+  std::vector<std::string> point_labels_;  ///< each once
   Eigen::Vector2d low_;                    ///< [m]
   Eigen::Vector2d high_;                   ///< [m]
 };

@@ -85,7 +85,7 @@ class Panel
 {
 public:
   Panel(Canvas& canvas, const PolarPanel& panel, const Eigen::Vector2d& centre)
-      : canvas_(canvas), panel_(panel), centre_(centre), ticks_(round_ticks(0.0, greatest_value(panel), 4))
+      : canvas_(canvas), panel_(panel), centre_(centre), ticks_(round_ticks(0.0, greatest_value(panel), 3))
   {
     if (ticks_.values.back() < greatest_value(panel) * (1.0 - 1e-9)) // the outer circle encloses the curves
       ticks_.values.push_back(ticks_.values.back() + ticks_.step);

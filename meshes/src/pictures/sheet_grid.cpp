@@ -14,7 +14,7 @@ namespace
 constexpr double sheet_width = 780.0; // with margins a PNG of about 1600 pixels
 constexpr double highest_plate = 250.0;
 constexpr double wanted_aspect = 1.3; // width over height, as a screen or a landscape page
-constexpr double cost_of_gaps = 0.6;  // of a sheet all empty, against a factor e from the wanted aspect
+constexpr double cost_of_gaps = 1.5;  // of a sheet all empty, against a factor e from the wanted aspect
 
 SheetGrid grid_of(std::size_t count, std::size_t columns, const SheetCell& cell)
 {

@@ -44,9 +44,8 @@ std::string with_sign(double value, int decimals)
 
 std::string difference_words(double from_hz, double to_hz)
 {
-  constexpr double cents_per_octave = 1200.0;
-  return with_sign(100.0 * (to_hz / from_hz - 1.0), 1) + " %, " +
-         with_sign(cents_per_octave * std::log2(to_hz / from_hz), 0) + " cents";
+  const FrequencyDifference difference = frequency_difference(from_hz, to_hz);
+  return with_sign(difference.percent, 1) + " %, " + with_sign(difference.cents, 0) + " cents";
 }
 
 std::string pair_words(const ModeShapePicture& first, const ModeShapePicture& second)
@@ -122,10 +121,11 @@ public:
 
   void write(const std::filesystem::path& path)
   {
+    const ModeStyle style = style_for_height(grid_.plate[1]);
     Sheet sheet{.title = "Two designs side by side",
-                .lines = {design_line("left", first_.design), design_line("right", second_.design)},
-                .legend = mode_legend(first_.drawing)};
-    sheet.legend.add(second_.drawing.legend_items());
+                .lines = {design_line("left", first_.design), design_line("right", second_.design) + mass_change()},
+                .legend = mode_legend(first_.drawing, style)};
+    sheet.legend.add(second_.drawing.legend_items(style.plate));
     sheet.legend.add({scale_item(grid_.plate[1] / length_), directions_item(first_.design.view)});
     write_sheet(path, sheet, grid_, pairs_.size(),
                 [&](Canvas& canvas, std::size_t i, const Eigen::Vector2d& corner) { draw_cell(canvas, i, corner); });
@@ -139,6 +139,13 @@ private:
   [[nodiscard]] const ModeShapePicture& second(std::size_t pair) const
   {
     return second_.design.modes[pairs_[pair].second];
+  }
+
+  [[nodiscard]] std::string mass_change() const
+  {
+    if (!(first_.design.mass > 0.0))
+      return {};
+    return " (" + with_sign(100.0 * (second_.design.mass / first_.design.mass - 1.0), 1) + " %)";
   }
 
   [[nodiscard]] double least_cell_width() const
@@ -183,6 +190,12 @@ private:
 };
 
 } // namespace
+
+FrequencyDifference frequency_difference(double from_hz, double to_hz)
+{
+  constexpr double cents_per_octave = 1200.0;
+  return {.percent = 100.0 * (to_hz / from_hz - 1.0), .cents = cents_per_octave * std::log2(to_hz / from_hz)};
+}
 
 void write_side_by_side(const std::filesystem::path& path, const DesignModes& first, const DesignModes& second,
                         std::span<const ModePair> pairs)

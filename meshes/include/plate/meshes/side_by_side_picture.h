@@ -26,6 +26,16 @@ struct ModePair
   std::size_t second = 0;
 };
 
+/// How far one frequency is from another.
+struct FrequencyDifference
+{
+  double percent = 0.0; ///< [%]
+  double cents = 0.0;   ///< hundredths of an equally tempered semitone
+};
+
+/// Difference of `to` from `from`, both positive [Hz].
+[[nodiscard]] FrequencyDifference frequency_difference(double from_hz, double to_hz);
+
 /// Two designs at one scale: each pair of modes with both pictures, both frequencies, and the difference of the second
 /// from the first in % and cents; titles and masses above. Of the second mode of a pair the sign is shown that makes it
 /// most like the first.
