@@ -16,6 +16,23 @@ namespace
 constexpr double label_gap = 3.0; // between the sign of a point and its label, picture units
 constexpr TextStyle point_label{.size = label_text.size, .halo = true};
 
+/// Where the label of a point begins and how it is set: towards the middle of the plate, where there is room.
+struct PointLabel
+{
+  Eigen::Vector2d anchor; ///< picture units
+  TextStyle style = point_label;
+  double direction = 1.0; ///< 1 to the right, -1 to the left
+};
+
+PointLabel label_of(const Eigen::Vector2d& centre, const Frame& frame, double radius)
+{
+  const bool to_left = centre[0] > frame.page_centre[0];
+  const double direction = to_left ? -1.0 : 1.0;
+  return {.anchor = centre + Eigen::Vector2d(direction * (radius + label_gap), 0.0),
+          .style = aligned(point_label, to_left ? Align::right : Align::left),
+          .direction = direction};
+}
+
 /// Dashes dark and light by turns: they show on any colour.
 std::vector<Pen> dashed(double width, std::array<double, 4> pattern)
 {
@@ -126,8 +143,9 @@ void PlateDrawing::draw_points(Canvas& canvas, const Frame& frame, const PlateSt
   {
     const Eigen::Vector2d centre = frame.on_page(point.at);
     draw_point_sign(canvas, centre, style.point_radius);
+    const PointLabel label = label_of(centre, frame, style.point_radius);
     if (style.label_points)
-      canvas.text(centre + Eigen::Vector2d(style.point_radius + label_gap, 0.0), point.label, point_label);
+      canvas.text(label.anchor, point.label, label.style);
   }
 }
 
@@ -137,9 +155,10 @@ std::vector<Polyline> PlateDrawing::taken_by_points(const Frame& frame, const Pl
   for (const MarkedPoint& point : points_)
   {
     const Eigen::Vector2d centre = frame.on_page(point.at);
-    const double label = style.label_points ? label_gap + text_width(point.label, point_label) : 0.0;
-    const Eigen::Vector2d end = centre + Eigen::Vector2d(style.point_radius + label, 0.0);
-    boxes.push_back({.points = {centre - Eigen::Vector2d(style.point_radius, 0.0), end}});
+    const PointLabel label = label_of(centre, frame, style.point_radius);
+    const double width = style.label_points ? text_width(point.label, label.style) : 0.0;
+    const Eigen::Vector2d back(label.direction * style.point_radius, 0.0);
+    boxes.push_back({.points = {centre - back, label.anchor + Eigen::Vector2d(label.direction * width, 0.0)}});
   }
   return boxes;
 }
