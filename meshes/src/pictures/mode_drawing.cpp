@@ -18,6 +18,15 @@ namespace
 
 constexpr std::array<double, 8> contour_levels = {-0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8};
 
+void draw_contours(Canvas& canvas, const Frame& frame, const ContouredField& field, double width)
+{
+  std::vector<Polyline> contours;
+  for (const double level : contour_levels)
+    for (Polyline& line : on_page(frame, field.lines(level)))
+      contours.push_back(std::move(line));
+  canvas.stroke(contours, {.width = width});
+}
+
 /// Plus or minus as strokes, black in a white rim, so that it reads on every band and in grey.
 void draw_sign(Canvas& canvas, const Eigen::Vector2d& centre, double half_width, bool positive)
 {
@@ -71,12 +80,13 @@ std::vector<double> picture_shape(const ShellMesh& mesh, std::span<const double>
 
 ModeStyle style_for_height(double height)
 {
+  constexpr double least_for_contours = 100.0; // smaller plates would be all lines
   const double part = std::clamp(height / 420.0, 0.15, 1.0);
   return {.plate = {.edge_width = 0.5 + 0.7 * part,
                     .fine_width = 0.35 + 0.5 * part,
                     .point_radius = 1.2 + 2.3 * part,
                     .label_points = part == 1.0},
-          .contour_width = 0.2 + 0.2 * part,
+          .contour_width = height < least_for_contours ? 0.0 : 0.2 + 0.2 * part,
           .nodal_width = 0.8 + 1.6 * part,
           .sign_half_width = 1.8 + 4.7 * part};
 }
@@ -86,11 +96,8 @@ void draw_mode(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, 
 {
   const ContouredField field(drawing.surface(), shape);
   drawing.fill(canvas, frame, field, displacement_map(), -1.0, 1.0);
-  std::vector<Polyline> contours;
-  for (const double level : contour_levels)
-    for (Polyline& line : on_page(frame, field.lines(level)))
-      contours.push_back(std::move(line));
-  canvas.stroke(contours, {.width = style.contour_width});
+  if (style.contour_width > 0.0)
+    draw_contours(canvas, frame, field, style.contour_width);
   canvas.stroke(on_page(frame, field.lines(0.0)), {.width = style.nodal_width});
   drawing.stroke(canvas, frame, style.plate);
   const std::vector<Eigen::Vector2d> taken = taken_places(drawing, frame, style);

@@ -19,7 +19,7 @@ namespace plate
 struct ModeStyle
 {
   PlateStyle plate;
-  double contour_width = 0.4; ///< of the lines at each fifth of the largest displacement
+  double contour_width = 0.4; ///< of the lines at each fifth of the largest displacement; 0 for none
   double nodal_width = 2.4;
   double sign_half_width = 6.5;
 };
