@@ -53,6 +53,7 @@ std::vector<std::vector<Polyline>> without_crowds(const std::vector<std::vector<
   const double step = 0.4 * distance;
   const double shortest = 12.0 * distance; // shorter lines look like dirt
   std::vector<NearbyPoints> places;
+  places.reserve(levels.size());
   for (const std::vector<Polyline>& lines : levels)
     places.emplace_back(points_of(lines, step), distance);
   std::vector<std::vector<Polyline>> result(levels.size());

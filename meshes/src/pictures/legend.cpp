@@ -61,6 +61,7 @@ std::vector<Colour> bar_colours(const ColourMap& map)
 {
   constexpr int stops = 33;
   std::vector<Colour> colours;
+  colours.reserve(stops);
   for (int k = 0; k < stops; ++k)
     colours.push_back(map.colour(static_cast<double>(k) / (stops - 1)));
   return colours;

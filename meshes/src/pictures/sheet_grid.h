@@ -32,7 +32,8 @@ struct SheetGrid
   /// Top left of a cell, from that of the grid.
   [[nodiscard]] Eigen::Vector2d corner(std::size_t index) const
   {
-    return {static_cast<double>(index % columns) * cell[0], static_cast<double>(index / columns) * cell[1]};
+    const std::size_t row = index / columns;
+    return {static_cast<double>(index - row * columns) * cell[0], static_cast<double>(row) * cell[1]};
   }
 };
 

@@ -50,8 +50,8 @@ TEST_CASE("Two designs side by side say titles, masses, names, frequencies and d
   CHECK(overlapping(words) == "");
   CHECK(off_page(words, svg) == "");
   for (const std::string expected : {"left: Invented spruce, 80.0 g", "right: Invented laminate, 70.0 g (\u221212.5 %)",
-                               "M1 twist", "0.0 %, 0 cents", "M2 X", "+5.9 %, +100 cents", "modes 3 and 4",
-                               "3 \u00b7 183.6 Hz", "4 \u00b7 244.8 Hz", "M5 ring", "mode 6"})
+                                     "M1 twist", "0.0 %, 0 cents", "M2 X", "+5.9 %, +100 cents", "modes 3 and 4",
+                                     "3 \u00b7 183.6 Hz", "4 \u00b7 244.8 Hz", "M5 ring", "mode 6"})
   {
     CAPTURE(expected);
     CHECK(contains(words, expected));

@@ -38,7 +38,7 @@ TEST_CASE("A mode's picture says number, trade name, frequency and loss, and nam
   write_mode_picture(s.path, s.view, sample_mode(s.mesh, 2));
   const std::vector<WordBox> words = checked_words(s.path);
   for (const std::string expected : {"Mode 2 \u00b7 M2 X \u00b7 122.4 Hz", "loss 1.23 %", "Invented plate", "neck end",
-                               "bass side", "treble side", "nodal line", "bass bar"})
+                                     "bass side", "treble side", "nodal line", "bass bar"})
   {
     CAPTURE(expected);
     CHECK(contains(words, expected));
@@ -94,7 +94,8 @@ TEST_CASE("A sweep names tracks and axes")
   Sample s;
   write_sweep_picture(s.path, s.view, sample_sweep(s.mesh));
   const std::vector<WordBox> words = checked_words(s.path);
-  for (const std::string expected : {"M1 twist", "mode 2", "frequency, Hz", "mass, g", "layup.scale", "70.0 Hz", "80.0 g"})
+  for (const std::string expected :
+       {"M1 twist", "mode 2", "frequency, Hz", "mass, g", "layup.scale", "70.0 Hz", "80.0 g"})
   {
     CAPTURE(expected);
     CHECK(contains(words, expected));
