@@ -39,7 +39,8 @@ struct TextRequest
 struct ModesRequest
 {
   CommonOptions common;
-  int count = 12; ///< elastic modes
+  int count = 12;     ///< elastic modes
+  std::string beside; ///< second design file to be shown beside the first; empty for none
 };
 
 struct LaminateRequest

@@ -2,10 +2,12 @@
 #include "modes_files.h"
 
 #include "modes_report.h"
+#include "pair_modes.h"
 #include "text_table.h"
 
 #include <plate/laminates/section.h>
 #include <plate/meshes/picture.h>
+#include <plate/meshes/side_by_side_picture.h>
 #include <plate/meshes/vtk_file.h>
 
 #include <Eigen/Geometry>
@@ -13,6 +15,7 @@
 #include <cmath>
 #include <cstddef>
 #include <future>
+#include <optional>
 
 namespace plate
 {
@@ -82,33 +85,62 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
     pictures.push_back({.number = static_cast<int>(mode + 1),
                         .frequency_hz = result.modal.frequencies_hz[mode],
                         .name = result.names[static_cast<std::size_t>(mode)],
+                        .loss = result.losses[mode],
                         .normal_displacement = {shape.begin(), shape.end()}});
   }
   return pictures;
 }
 
-void write_pictures(const OutputFolder& folder, const PlateView& view, const std::vector<ModeShapePicture>& modes,
-                    const std::string& ending)
+DesignModes design_modes(const ModesResult& result)
 {
+  return {.view = {.mesh = result.model.mesh, .title = result.design.title},
+          .mass = result.system.mass,
+          .modes = mode_pictures(result)};
+}
+
+/// What is drawn in each format.
+struct Pictures
+{
+  DesignModes design;
+  std::optional<DesignModes> beside;
+  std::vector<ModePair> pairs; ///< of modes of both
+};
+
+Pictures pictures_of(const ModesOutcome& outcome)
+{
+  Pictures pictures{.design = design_modes(outcome.design), .beside = {}, .pairs = {}};
+  if (outcome.beside)
+  {
+    pictures.beside.emplace(design_modes(*outcome.beside));
+    pictures.pairs = pair_modes(outcome.design.names, outcome.beside->names);
+  }
+  return pictures;
+}
+
+void write_pictures(const OutputFolder& folder, const Pictures& pictures, const std::string& ending)
+{
+  const auto& [view, mass, modes] = pictures.design;
   for (const ModeShapePicture& mode : modes)
     write_mode_picture(folder.file("mode_" + two_digits(mode.number) + ending), view, mode);
   write_contact_sheet(folder.file("modes" + ending), view, modes);
   write_thickness_map(folder.file("thickness" + ending), view);
   write_arching_map(folder.file("arching" + ending), view);
+  if (pictures.beside)
+    write_side_by_side(folder.file("side_by_side" + ending), pictures.design, *pictures.beside, pictures.pairs);
 }
 
 } // namespace
 
-void write_modes_files(const OutputFolder& folder, const ModesResult& result, bool timing)
+void write_modes_files(const OutputFolder& folder, const ModesOutcome& outcome, bool timing)
 {
-  folder.write("modes.json", modes_json(result, timing));
+  const ModesResult& result = outcome.design;
+  folder.write("modes.json", modes_json(outcome, timing));
   folder.write("modes.csv", modes_csv(result));
-  const PlateView view{.mesh = result.model.mesh, .title = result.design.title};
-  const std::vector<ModeShapePicture> modes = mode_pictures(result);
+  const Pictures pictures = pictures_of(outcome);
   // Drawing takes longer than solving; the two formats share nothing but the data they read.
-  std::future<void> svg = std::async(std::launch::async, [&] { write_pictures(folder, view, modes, ".svg"); });
+  std::future<void> svg = std::async(std::launch::async, [&] { write_pictures(folder, pictures, ".svg"); });
   write_vtu(folder.file("plate.vtu"), result.model.mesh, vtk_fields(result));
-  write_pictures(folder, view, modes, ".png");
+  write_pictures(folder, pictures, ".png");
   svg.get();
 }
 

@@ -7,9 +7,10 @@
 namespace plate
 {
 
-/// Writes modes.csv, modes.json, plate.vtu and the pictures: each mode, all on one sheet, thickness, arching.
+/// Writes modes.csv, modes.json, plate.vtu and the pictures: each mode, all on one sheet, thickness, arching;
+/// with a second design both side by side.
 ///
 /// @param timing  whether modes.json holds the seconds
-void write_modes_files(const OutputFolder& folder, const ModesResult& result, bool timing);
+void write_modes_files(const OutputFolder& folder, const ModesOutcome& outcome, bool timing);
 
 } // namespace plate

@@ -2,9 +2,11 @@
 #include "modes_report.h"
 
 #include "fits_report.h"
+#include "pair_modes.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/meshes/picture.h>
 
 #include <nlohmann/json.hpp>
 
@@ -27,18 +29,14 @@ Eigen::Index num_modes(const ModesResult& result)
   return result.modal.frequencies_hz.size();
 }
 
+double frequency_hz(const ModesResult& result, std::size_t mode)
+{
+  return result.modal.frequencies_hz[static_cast<Eigen::Index>(mode)];
+}
+
 const std::string& name_of(const ModesResult& result, Eigen::Index mode)
 {
   return result.names[static_cast<std::size_t>(mode)];
-}
-
-std::string spelled_out(const std::string& name)
-{
-  if (name == "M1")
-    return "M1 twist";
-  if (name == "M2")
-    return "M2 cross";
-  return name == "M5" ? "M5 ring" : name;
 }
 
 std::string seconds_text(const StageTimes& times)
@@ -60,9 +58,8 @@ Json mode_json(const ModesResult& result, Eigen::Index mode)
           {"loss_percent", rounded(result.losses[mode] * percent)}};
 }
 
-} // namespace
-
-std::string modes_text(const ModesResult& result, bool timing)
+/// Everything about one design.
+std::string design_text(const ModesResult& result, bool timing)
 {
   const Eigen::Vector3d& centre = result.system.centre_of_gravity;
   std::string out = result.design.title + "\n";
@@ -74,14 +71,45 @@ std::string modes_text(const ModesResult& result, bool timing)
   TextTable table({"mode", "Hz", "loss %", "<name"});
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
     table.add({std::to_string(mode + 1), fixed(result.modal.frequencies_hz[mode], 2),
-               fixed(result.losses[mode] * percent, 2), spelled_out(name_of(result, mode))});
+               fixed(result.losses[mode] * percent, 2), trade_name(name_of(result, mode))});
   out += table.text() + '\n';
   if (timing)
     out += seconds_text(result.times);
-  return message(out, caution, '\n');
+  return out;
 }
 
-std::string modes_json(const ModesResult& result, bool timing)
+std::string pairs_text(const ModesResult& first, const ModesResult& second)
+{
+  TextTable table({"mode", "beside", "Hz", "Hz", "%", "cents", "<name"});
+  for (const ModePair& pair : pair_modes(first.names, second.names))
+  {
+    const double from = frequency_hz(first, pair.first);
+    const double to = frequency_hz(second, pair.second);
+    const FrequencyDifference difference = frequency_difference(from, to);
+    const std::string& name = first.names[pair.first];
+    table.add({std::to_string(pair.first + 1), std::to_string(pair.second + 1), fixed(from, 2), fixed(to, 2),
+               fixed(difference.percent, 1), fixed(difference.cents, 0),
+               name == second.names[pair.second] ? trade_name(name) : ""});
+  }
+  return message("difference of ", second.design.title, "\n  from ", first.design.title, "\n\n", table.text(), '\n');
+}
+
+Json pairs_json(const ModesResult& first, const ModesResult& second)
+{
+  Json pairs = Json::array();
+  for (const ModePair& pair : pair_modes(first.names, second.names))
+  {
+    const FrequencyDifference difference =
+        frequency_difference(frequency_hz(first, pair.first), frequency_hz(second, pair.second));
+    pairs.push_back({{"mode", pair.first + 1},
+                     {"beside_mode", pair.second + 1},
+                     {"difference_percent", rounded(difference.percent)},
+                     {"cents", rounded(difference.cents)}});
+  }
+  return pairs;
+}
+
+Json design_json(const ModesResult& result, bool timing)
 {
   const Eigen::Vector3d centre = result.system.centre_of_gravity * millimetres;
   Json modes = Json::array();
@@ -100,6 +128,27 @@ std::string modes_json(const ModesResult& result, bool timing)
                {"caution", caution}};
   if (timing)
     json["seconds"] = seconds_json(result.times);
+  return json;
+}
+
+} // namespace
+
+std::string modes_text(const ModesOutcome& outcome, bool timing)
+{
+  std::string out = design_text(outcome.design, timing);
+  if (outcome.beside)
+    out += design_text(*outcome.beside, timing) + pairs_text(outcome.design, *outcome.beside);
+  return message(out, caution, '\n');
+}
+
+std::string modes_json(const ModesOutcome& outcome, bool timing)
+{
+  Json json = design_json(outcome.design, timing);
+  if (outcome.beside)
+  {
+    json["beside"] = design_json(*outcome.beside, timing);
+    json["pairs"] = pairs_json(outcome.design, *outcome.beside);
+  }
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

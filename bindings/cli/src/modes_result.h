@@ -9,6 +9,7 @@
 
 #include <Eigen/Core>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -36,6 +37,13 @@ struct ModesResult
   Eigen::MatrixXd normal_shapes;  ///< displacement along the normal, (num_nodes, n) [m/sqrt(kg)]
   std::vector<std::string> names; ///< "M1", "M2", "M5" or empty, (n)
   StageTimes times;
+};
+
+/// What the command modes computes.
+struct ModesOutcome
+{
+  ModesResult design;
+  std::optional<ModesResult> beside; ///< a second design to compare it with
 };
 
 /// @throws NumericalFailure if no mesh or no modes are found

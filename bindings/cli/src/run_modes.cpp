@@ -14,31 +14,51 @@
 #include <plate/design/design.h>
 
 #include <iostream>
+#include <optional>
 #include <utility>
 
 namespace plate
 {
+namespace
+{
+
+Design checked_design(const DesignDocument& document, int count)
+{
+  Design design = document.design();
+  check_run(document, design, count, run_limits());
+  std::cerr << outlier_warnings(design.fits);
+  return design;
+}
+
+} // namespace
 
 int run_command(const ModesRequest& request)
 {
   const CommonOptions& options = request.common;
-  const DesignDocument document = open_design(options);
-  Design design = document.design();
-  check_run(document, design, request.count, run_limits());
-  std::cerr << outlier_warnings(design.fits);
-  const ModesResult result = compute_modes(std::move(design), request.count);
+  Design design = checked_design(open_design(options), request.count);
+  std::optional<Design> beside;
+  if (!request.beside.empty())
+  {
+    CommonOptions other = options;
+    other.file = request.beside;
+    other.overrides.clear(); // --set is about the first file
+    beside = checked_design(open_design(other), request.count);
+  }
+  ModesOutcome outcome{.design = compute_modes(std::move(design), request.count), .beside = {}};
+  if (beside)
+    outcome.beside = compute_modes(std::move(*beside), request.count);
   if (!options.out.empty())
   {
     const DeferredInterrupt deferred; // the files appear together or not at all
     Progress progress;
     progress.show("writing files and pictures");
     OutputFolder folder(options.out);
-    write_modes_files(folder, result, options.timing);
+    write_modes_files(folder, outcome, options.timing);
     if (interrupted())
       return exit_interrupted;
     folder.publish();
   }
-  std::cout << (options.json ? modes_json(result, options.timing) : modes_text(result, options.timing)) << std::flush;
+  std::cout << (options.json ? modes_json(outcome, options.timing) : modes_text(outcome, options.timing)) << std::flush;
   return exit_done;
 }
 

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "antinodes.h"
 
+#include "nearby_points.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <optional>
-#include <unordered_map>
 #include <utility>
 
 namespace plate
@@ -86,55 +87,22 @@ double extent(const RefinedSurface& surface)
   return (high - low).maxCoeff();
 }
 
-/// Points of all edges and nodal lines, dense enough to measure distances from.
-std::vector<Eigen::Vector2d> obstacles(const ContouredField& field)
+/// Points of all edges and nodal lines and those taken, dense enough to measure distances from.
+std::vector<Eigen::Vector2d> obstacles(const ContouredField& field, std::span<const Eigen::Vector2d> taken)
 {
-  std::vector<Eigen::Vector2d> points;
+  std::vector<Eigen::Vector2d> points(taken.begin(), taken.end());
   for (const auto& lines : {boundary_lines(field.surface()), field.lines(0.0)})
     for (const Polyline& line : lines)
       points.insert(points.end(), line.points.begin(), line.points.end());
   return points;
 }
 
-/// Finds whether any of many points lies near a place, by sorting them into square cells.
-class NearbyPoints
-{
-public:
-  NearbyPoints(const std::vector<Eigen::Vector2d>& points, double cell) : cell_(cell)
-  {
-    for (const Eigen::Vector2d& point : points)
-      cells_[key(index(point[0]), index(point[1]))].push_back(point);
-  }
-
-  /// Distances up to the size of a cell only.
-  bool any_within(const Eigen::Vector2d& place, double distance) const
-  {
-    for (const int i : {-1, 0, 1})
-      for (const int j : {-1, 0, 1})
-      {
-        const auto found = cells_.find(key(index(place[0]) + i, index(place[1]) + j));
-        if (found == cells_.end())
-          continue;
-        for (const Eigen::Vector2d& point : found->second)
-          if ((point - place).squaredNorm() < distance * distance)
-            return true;
-      }
-    return false;
-  }
-
-private:
-  long index(double coordinate) const { return std::lround(std::floor(coordinate / cell_)); }
-  static long key(long i, long j) { return i * 1000003L + j; }
-
-  double cell_;
-  std::unordered_map<long, std::vector<Eigen::Vector2d>> cells_;
-};
-
 class SignPlacer
 {
 public:
-  SignPlacer(const ContouredField& field, double half_width)
-      : field_(field), half_width_(half_width), domains_(field), obstacles_(obstacles(field), wanted_room * half_width),
+  SignPlacer(const ContouredField& field, double half_width, std::span<const Eigen::Vector2d> taken)
+      : field_(field), half_width_(half_width), domains_(field),
+        obstacles_(obstacles(field, taken), wanted_room * half_width),
         separation_(std::max(separation * extent(field.surface()), 2.6 * half_width))
   {
   }
@@ -152,6 +120,7 @@ private:
     int domain = 0;
     double largest = 0.0;
     Eigen::Vector2d origin; ///< the antinode itself [m]
+    Eigen::Vector2d place;  ///< of its sign [m]
   };
 
   const Eigen::Vector2d& position(int point) const { return field_.surface().points[static_cast<std::size_t>(point)]; }
@@ -167,11 +136,21 @@ private:
     const bool is_first = std::none_of(accepted_.begin(), accepted_.end(),
                                        [&](const Accepted& accepted) { return accepted.domain == domain; });
     const std::optional<int> found = roomy_point(extremum, domain, is_first);
-    if (!found)
+    if (!found || is_beside_own_kind(*found, domain))
       return;
     const double largest = std::abs(value(extremum));
-    accepted_.push_back({.domain = domain, .largest = largest, .origin = position(extremum)});
+    accepted_.push_back(
+        {.domain = domain, .largest = largest, .origin = position(extremum), .place = position(*found)});
     signs_.push_back({.position = position(*found), .value = value(*found)});
+  }
+
+  /// Whether a sign would stand beside another of its domain, both having moved to where there is room.
+  bool is_beside_own_kind(int point, int domain) const
+  {
+    return std::any_of(accepted_.begin(), accepted_.end(),
+                       [&](const Accepted& other) {
+                         return other.domain == domain && (other.place - position(point)).norm() < 0.75 * separation_;
+                       });
   }
 
   /// The point of largest displacement near the antinode that leaves room for the sign; less room if it may be tight.
@@ -210,9 +189,10 @@ private:
 
 } // namespace
 
-std::vector<Antinode> find_antinodes(const ContouredField& field, double half_width)
+std::vector<Antinode> find_antinodes(const ContouredField& field, double half_width,
+                                     std::span<const Eigen::Vector2d> taken)
 {
-  return SignPlacer(field, half_width).place();
+  return SignPlacer(field, half_width, taken).place();
 }
 
 } // namespace plate

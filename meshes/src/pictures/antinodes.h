@@ -5,6 +5,7 @@
 
 #include <Eigen/Core>
 
+#include <span>
 #include <vector>
 
 namespace plate
@@ -22,6 +23,8 @@ struct Antinode
 ///
 /// @param field      displacement, largest absolute value 1
 /// @param half_width of a sign [m]
-[[nodiscard]] std::vector<Antinode> find_antinodes(const ContouredField& field, double half_width);
+/// @param taken      places that signs keep clear of, as of lines [m]
+[[nodiscard]] std::vector<Antinode> find_antinodes(const ContouredField& field, double half_width,
+                                                   std::span<const Eigen::Vector2d> taken = {});
 
 } // namespace plate

@@ -2,14 +2,13 @@
 #include "canvas.h"
 
 #include "file_output.h"
+#include "svg_output.h"
 
 #include <plate/core/error.h>
 
 #include <cairo-svg.h>
 #include <cairo.h>
 
-#include <array>
-#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -19,7 +18,7 @@ namespace plate
 namespace
 {
 
-constexpr double pixels_per_unit = 2.0;
+constexpr double png_pixels_per_unit = 2.0;
 
 cairo_status_t append_bytes(void* target, const unsigned char* bytes, unsigned int count)
 {
@@ -27,21 +26,30 @@ cairo_status_t append_bytes(void* target, const unsigned char* bytes, unsigned i
   return CAIRO_STATUS_SUCCESS;
 }
 
-/// Cairo numbers its surfaces over the life of the process; a fixed number makes equal pictures equal bytes.
-std::string with_fixed_surface_number(const std::string& svg)
+void set_font(cairo_t* context, const TextStyle& style)
 {
-  constexpr std::string_view mark = "id=\"surface";
-  std::string result;
-  std::size_t done = 0;
-  for (std::size_t at = svg.find(mark); at != std::string::npos; at = svg.find(mark, done))
-  {
-    result.append(svg, done, at + mark.size() - done);
-    done = at + mark.size();
-    while (done < svg.size() && std::isdigit(static_cast<unsigned char>(svg[done])) != 0)
-      ++done;
-    result += '1';
-  }
-  return result.append(svg, done);
+  cairo_select_font_face(context, "sans-serif", CAIRO_FONT_SLANT_NORMAL,
+                         style.bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+  cairo_set_font_size(context, style.size);
+}
+
+/// Unhinted outlines: text has the same width in both formats and on any screen.
+void set_font_options(cairo_t* context)
+{
+  cairo_font_options_t* options = cairo_font_options_create();
+  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+  cairo_set_font_options(context, options);
+  cairo_font_options_destroy(options);
+}
+
+double width_of(cairo_t* context, const std::string& words, const TextStyle& style)
+{
+  set_font(context, style);
+  cairo_text_extents_t extents;
+  cairo_text_extents(context, words.c_str(), &extents);
+  return extents.x_advance;
 }
 
 } // namespace
@@ -53,6 +61,7 @@ struct Canvas::Page
   double width = 0.0;
   double height = 0.0;
   std::string bytes;
+  std::vector<PlacedText> texts;
   cairo_surface_t* surface = nullptr;
   cairo_t* context = nullptr;
 
@@ -70,13 +79,6 @@ struct Canvas::Page
         cairo_close_path(context);
     }
   }
-
-  void set_font(const TextStyle& style) const
-  {
-    cairo_select_font_face(context, "sans-serif", CAIRO_FONT_SLANT_NORMAL,
-                           style.bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
-    cairo_set_font_size(context, style.size);
-  }
 };
 
 Canvas::Canvas(const std::filesystem::path& path, const Eigen::Vector2d& size) : page_(std::make_unique<Page>())
@@ -91,20 +93,14 @@ Canvas::Canvas(const std::filesystem::path& path, const Eigen::Vector2d& size) :
   if (page_->is_svg)
     page_->surface = cairo_svg_surface_create_for_stream(append_bytes, &page_->bytes, page_->width, page_->height);
   else
-    page_->surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(pixels_per_unit * page_->width),
-                                                static_cast<int>(pixels_per_unit * page_->height));
+    page_->surface =
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(png_pixels_per_unit * page_->width),
+                                   static_cast<int>(png_pixels_per_unit * page_->height));
   page_->context = cairo_create(page_->surface);
   if (!page_->is_svg)
-    cairo_scale(page_->context, pixels_per_unit, pixels_per_unit);
+    cairo_scale(page_->context, png_pixels_per_unit, png_pixels_per_unit);
 
-  // Unhinted outlines: text has the same width in both formats and on any screen.
-  cairo_font_options_t* options = cairo_font_options_create();
-  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-  cairo_set_font_options(page_->context, options);
-  cairo_font_options_destroy(options);
-
+  set_font_options(page_->context);
   cairo_set_line_join(page_->context, CAIRO_LINE_JOIN_ROUND);
   cairo_set_fill_rule(page_->context, CAIRO_FILL_RULE_EVEN_ODD);
   rectangle({0.0, 0.0}, {page_->width, page_->height}, white);
@@ -128,9 +124,9 @@ void Canvas::stroke(std::span<const Polyline> lines, const Pen& pen)
   page_->trace(lines);
   page_->set_colour(pen.colour);
   cairo_set_line_width(page_->context, pen.width);
-  const std::array<double, 2> dashes = {pen.dash, pen.dash};
-  cairo_set_dash(page_->context, dashes.data(), pen.dash > 0.0 ? 2 : 0, 0.0);
-  cairo_set_line_cap(page_->context, pen.dash > 0.0 ? CAIRO_LINE_CAP_BUTT : CAIRO_LINE_CAP_ROUND);
+  const bool is_dashed = pen.dashes[0] > 0.0;
+  cairo_set_dash(page_->context, pen.dashes.data(), !is_dashed ? 0 : pen.dashes[2] > 0.0 ? 4 : 2, 0.0);
+  cairo_set_line_cap(page_->context, is_dashed ? CAIRO_LINE_CAP_BUTT : CAIRO_LINE_CAP_ROUND);
   cairo_stroke(page_->context);
 }
 
@@ -155,29 +151,87 @@ void Canvas::dot(const Eigen::Vector2d& centre, double radius, const Colour& col
   cairo_fill(page_->context);
 }
 
+void Canvas::ring(const Eigen::Vector2d& centre, double radius, const Pen& pen)
+{
+  page_->set_colour(pen.colour);
+  cairo_set_line_width(page_->context, pen.width);
+  cairo_set_dash(page_->context, nullptr, 0, 0.0);
+  cairo_new_path(page_->context);
+  cairo_arc(page_->context, centre[0], centre[1], radius, 0.0, 2.0 * std::numbers::pi);
+  cairo_stroke(page_->context);
+}
+
+void Canvas::gradient(const Eigen::Vector2d& corner, const Eigen::Vector2d& size, std::span<const Colour> colours)
+{
+  cairo_pattern_t* pattern = cairo_pattern_create_linear(corner[0], 0.0, corner[0] + size[0], 0.0);
+  for (std::size_t k = 0; k < colours.size(); ++k)
+    cairo_pattern_add_color_stop_rgb(pattern, static_cast<double>(k) / static_cast<double>(colours.size() - 1),
+                                     colours[k].red, colours[k].green, colours[k].blue);
+  cairo_rectangle(page_->context, corner[0], corner[1], size[0], size[1]);
+  cairo_set_source(page_->context, pattern);
+  cairo_fill(page_->context);
+  cairo_pattern_destroy(pattern);
+}
+
+void Canvas::image(const PixelImage& image, const Eigen::Vector2d& corner, std::span<const Polyline> outlines)
+{
+  std::vector<std::uint32_t> pixels = image.pixels; // Cairo wants them writable
+  cairo_surface_t* surface = cairo_image_surface_create_for_data(
+      reinterpret_cast<unsigned char*>(pixels.data()), CAIRO_FORMAT_RGB24, image.width, image.height, 4 * image.width);
+  cairo_save(page_->context);
+  page_->trace(outlines);
+  cairo_clip(page_->context);
+  cairo_translate(page_->context, corner[0], corner[1]);
+  cairo_scale(page_->context, 1.0 / pixels_per_unit(), 1.0 / pixels_per_unit());
+  cairo_set_source_surface(page_->context, surface, 0.0, 0.0);
+  if (!page_->is_svg) // pixel on pixel
+    cairo_pattern_set_filter(cairo_get_source(page_->context), CAIRO_FILTER_NEAREST);
+  cairo_paint(page_->context);
+  cairo_restore(page_->context);
+  cairo_surface_finish(surface);
+  cairo_surface_destroy(surface);
+}
+
 void Canvas::text(const Eigen::Vector2d& anchor, std::string_view words, const TextStyle& style)
 {
-  constexpr double capital_height = 0.73; // of the font size; close enough for sans-serif fonts
-  const double shift = style.align == Align::left ? 0.0 : style.align == Align::centre ? 0.5 : 1.0;
-  const double width = text_width(words, style);
-  page_->set_font(style);
-  page_->set_colour(style.colour);
+  constexpr double halo_width = 0.28; // of the font size
+  const std::string text(words);
+  const double width = width_of(page_->context, text, style);
   cairo_save(page_->context);
   cairo_translate(page_->context, anchor[0], anchor[1]);
   cairo_rotate(page_->context, style.turn);
-  cairo_move_to(page_->context, -shift * width, 0.5 * capital_height * style.size);
-  cairo_show_text(page_->context, std::string(words).c_str());
+  const Eigen::Vector2d start(-part_before_anchor(style.align) * width, 0.5 * capital_height * style.size);
+  if (style.halo)
+  {
+    cairo_move_to(page_->context, start[0], start[1]);
+    cairo_text_path(page_->context, text.c_str());
+    page_->set_colour(white);
+    cairo_set_line_width(page_->context, halo_width * style.size);
+    cairo_set_dash(page_->context, nullptr, 0, 0.0);
+    cairo_stroke(page_->context);
+  }
+  page_->set_colour(style.colour);
+  cairo_move_to(page_->context, start[0], start[1]);
+  cairo_show_text(page_->context, text.c_str());
   cairo_restore(page_->context);
+  page_->texts.push_back({.words = text, .anchor = anchor, .width = width, .style = style});
 }
 
-double Canvas::text_width(std::string_view words, const TextStyle& style) const
+double text_width(std::string_view words, const TextStyle& style)
 {
-  page_->set_font(style);
-  cairo_text_extents_t extents;
-  cairo_text_extents(page_->context, std::string(words).c_str(), &extents);
-  return extents.x_advance;
+  cairo_surface_t* surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 1, 1);
+  cairo_t* context = cairo_create(surface);
+  set_font_options(context);
+  const double width = width_of(context, std::string(words), style);
+  cairo_destroy(context);
+  cairo_surface_destroy(surface);
+  return width;
 }
 
+double Canvas::pixels_per_unit() const
+{
+  return page_->is_svg ? 1.0 : png_pixels_per_unit;
+}
 double Canvas::width() const
 {
   return page_->width;
@@ -198,7 +252,8 @@ void Canvas::write()
   if (status != CAIRO_STATUS_SUCCESS || surface_status != CAIRO_STATUS_SUCCESS)
     throw IoError(message("cannot draw ", page_->path.string(), ": ",
                           cairo_status_to_string(status != CAIRO_STATUS_SUCCESS ? status : surface_status)));
-  write_whole_file(page_->path, page_->is_svg ? with_fixed_surface_number(page_->bytes) : page_->bytes);
+  write_whole_file(page_->path,
+                   page_->is_svg ? with_searchable_text(with_own_numbers(page_->bytes), page_->texts) : page_->bytes);
 }
 
 } // namespace plate

@@ -1,52 +1,41 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include "colour_map.h"
 #include "polyline.h"
+#include "text_style.h"
 
 #include <Eigen/Core>
 
+#include <array>
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace plate
 {
-
-inline constexpr Colour black{.red = 0.0, .green = 0.0, .blue = 0.0};
-inline constexpr Colour white{.red = 1.0, .green = 1.0, .blue = 1.0};
-inline constexpr Colour grey{.red = 0.35, .green = 0.35, .blue = 0.35};
-inline constexpr Colour pale{.red = 0.85, .green = 0.85, .blue = 0.85};
 
 /// How a line is drawn; lengths in picture units.
 struct Pen
 {
   Colour colour = black;
   double width = 1.0;
-  double dash = 0.0; ///< length of dash and gap; 0 for a solid line
+  std::array<double, 4> dashes =
+      {}; ///< dash, gap, dash, gap; zeros from the third on repeat, all zero for a solid line
 };
 
-enum class Align
+/// Pixels of a picture, row by row from the top left; bytes of a value: nothing, red, green, blue.
+struct PixelImage
 {
-  left,
-  centre,
-  right
+  int width = 0;
+  int height = 0;
+  std::vector<std::uint32_t> pixels; ///< (width x height)
 };
 
-/// How text is set; the anchor is at the alignment's end, halfway up a capital letter.
-struct TextStyle
-{
-  double size = 10.0; ///< of the font, picture units
-  Colour colour = black;
-  bool bold = false;
-  Align align = Align::left;
-  double turn = 0.0; ///< clockwise on the page [rad]
-};
-
-/// A page that becomes an SVG or PNG file, as the ending of its path says. Origin top left, y down; a PNG has two
-/// pixels for each picture unit.
+/// A page that becomes an SVG or PNG file, as the ending of its path says. Origin top left, y down.
 class Canvas
 {
 public:
@@ -62,9 +51,15 @@ public:
   void line(const Eigen::Vector2d& from, const Eigen::Vector2d& to, const Pen& pen);
   void rectangle(const Eigen::Vector2d& corner, const Eigen::Vector2d& size, const Colour& colour);
   void dot(const Eigen::Vector2d& centre, double radius, const Colour& colour);
+  void ring(const Eigen::Vector2d& centre, double radius, const Pen& pen);
+  /// A bar of colours running smoothly from left to right.
+  void gradient(const Eigen::Vector2d& corner, const Eigen::Vector2d& size, std::span<const Colour> colours);
+  /// An image with its top left at a corner, seen through closed lines only; lines inside lines are holes.
+  void image(const PixelImage& image, const Eigen::Vector2d& corner, std::span<const Polyline> outlines);
   void text(const Eigen::Vector2d& anchor, std::string_view words, const TextStyle& style);
-  [[nodiscard]] double text_width(std::string_view words, const TextStyle& style) const;
 
+  /// Of the file for PNG, of images in it for SVG: smooth colours need no more.
+  [[nodiscard]] double pixels_per_unit() const;
   [[nodiscard]] double width() const;
   [[nodiscard]] double height() const;
 

@@ -92,7 +92,7 @@ Lab ColourMap::lab(double t) const
 
 const ColourMap& displacement_map()
 {
-  static const ColourMap map({from_hue(44.0, 56.0, 285.0), {.L = 96.0}, from_hue(44.0, 56.0, 60.0)});
+  static const ColourMap map({from_hue(31.0, 66.0, 295.0), {.L = 62.0}, from_hue(93.0, 66.0, 100.0)});
   return map;
 }
 
@@ -108,11 +108,13 @@ const ColourMap& height_map()
   return map;
 }
 
-Colour track_colour(int index)
+const std::vector<Colour>& curve_colours()
 {
-  // Blue, rust, green, plum, ochre, teal: neighbours in the list differ most.
-  constexpr std::array<double, 6> hues = {275.0, 45.0, 145.0, 330.0, 85.0, 205.0}; // [degrees]
-  return to_srgb(from_hue(45.0, 38.0, hues[static_cast<std::size_t>(index) % hues.size()]));
+  // Blue, gold, plum, teal, brown, violet: neighbours in the list differ most in lightness.
+  static const std::vector<Colour> colours = {
+      to_srgb(from_hue(29.0, 52.0, 298.0)), to_srgb(from_hue(67.0, 60.0, 79.0)), to_srgb(from_hue(19.0, 39.0, 335.0)),
+      to_srgb(from_hue(48.0, 33.0, 175.0)), to_srgb(from_hue(39.0, 60.0, 54.0)), to_srgb(from_hue(58.0, 46.0, 297.0))};
+  return colours;
 }
 
 } // namespace plate

@@ -30,10 +30,9 @@ struct Lab
 
 /// Colours in equal perceptual steps: a polygon in L*a*b*, walked at constant speed.
 ///
-/// Our own constructions by published method: uniform steps of colour difference with lightness carrying most of it
-/// (P. Kovesi, Good Colour Maps: How to Design Them, arXiv:1509.03700, 2015); for the diverging map two hues of equal
-/// lightness and chroma meeting in a neutral (K. Moreland, Diverging Color Maps for Scientific Visualization, ISVC
-/// 2009). Blue against orange stays apart for the usual kinds of colour blindness, as they keep the b* axis.
+/// Our own constructions by published method [Kovesi2015]: uniform steps of colour difference, lightness rising or
+/// falling steadily from end to end, so that a map reads in grey and for every kind of colour blindness; the one for
+/// displacement is of his kind "linear-diverging", two hues of equal chroma meeting in a neutral of half the lightness.
 class ColourMap
 {
 public:
@@ -48,11 +47,11 @@ private:
   std::vector<double> arrival_; ///< of each knot, 0 to 1 [-]
 };
 
-[[nodiscard]] const ColourMap& displacement_map(); ///< blue (0, inward) by near-white (0.5) to orange (1, outward)
+[[nodiscard]] const ColourMap& displacement_map(); ///< dark blue (0, inward) by grey (0.5) to light yellow (1, outward)
 [[nodiscard]] const ColourMap& thickness_map();    ///< straw (thin) to umber (thick)
 [[nodiscard]] const ColourMap& height_map();       ///< near-white (low) by sea green to night blue (high)
 
-/// Colours of equal lightness and chroma, hues far apart; the index wraps around.
-[[nodiscard]] Colour track_colour(int index);
+/// Colours of curves on white, told apart by lightness as well as hue.
+[[nodiscard]] const std::vector<Colour>& curve_colours();
 
 } // namespace plate

@@ -183,19 +183,6 @@ public:
     }
   }
 
-  void add_boundary(std::vector<Piece>& pieces)
-  {
-    for (const RefinedSurface::BoundaryEdge& edge : surface_.boundary)
-    {
-      const bool from = above(edge.from);
-      const bool to = above(edge.to);
-      if (!from && !to)
-        continue;
-      pieces.push_back({.from = from ? point_joint(surface_, edge.from) : crossing(edge.triangle, edge.side),
-                        .to = to ? point_joint(surface_, edge.to) : crossing(edge.triangle, edge.side)});
-    }
-  }
-
 private:
   bool above(int point) const { return values_[static_cast<std::size_t>(point)] >= level_ - rounding_; }
 
@@ -261,15 +248,6 @@ std::vector<Polyline> ContouredField::lines(double level) const
 {
   std::vector<Piece> pieces;
   Tracer({surface_, nodal_, values_, interpolation_, rounding_}, level).add_contour(pieces);
-  return Chainer(pieces).chains();
-}
-
-std::vector<Polyline> ContouredField::region_above(double level) const
-{
-  std::vector<Piece> pieces;
-  Tracer tracer({surface_, nodal_, values_, interpolation_, rounding_}, level);
-  tracer.add_contour(pieces);
-  tracer.add_boundary(pieces);
   return Chainer(pieces).chains();
 }
 

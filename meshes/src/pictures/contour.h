@@ -27,9 +27,6 @@ public:
   /// Contour lines at a level, in the plate's plane, the higher side to the left [m].
   [[nodiscard]] std::vector<Polyline> lines(double level) const;
 
-  /// Outline of the region at or above a level, holes included: closed, the region to the left [m].
-  [[nodiscard]] std::vector<Polyline> region_above(double level) const;
-
   [[nodiscard]] const RefinedSurface& surface() const { return surface_; }
   [[nodiscard]] const std::vector<double>& values() const { return values_; } ///< at the surface's points
   [[nodiscard]] double lowest() const { return lowest_; }

@@ -21,26 +21,6 @@ constexpr double clearance = 0.62 * text_size; // of a label's middle line from 
 constexpr double enough = 2.0 * clearance;     // more distance than this is no better
 constexpr double between_labels = 34.0;
 
-/// Points at equal steps along a line, the first one repeated at the end of a closed line.
-std::vector<Eigen::Vector2d> walked(const Polyline& line)
-{
-  std::vector<Eigen::Vector2d> source = line.points;
-  if (line.closed)
-    source.push_back(line.points.front());
-  std::vector<Eigen::Vector2d> points = {source.front()};
-  double carried = 0.0;
-  for (std::size_t i = 1; i < source.size(); ++i)
-  {
-    const Eigen::Vector2d d = source[i] - source[i - 1];
-    const double span = d.norm();
-    double at = step - carried;
-    for (; at <= span; at += step)
-      points.push_back(source[i - 1] + (at / span) * d);
-    carried = span - (at - step);
-  }
-  return points;
-}
-
 struct Place
 {
   std::size_t first = 0; ///< of the walked points covered by the label
@@ -88,7 +68,7 @@ private:
 
   void remember(const Polyline& line, int level)
   {
-    for (const Eigen::Vector2d& point : walked(line))
+    for (const Eigen::Vector2d& point : walked(line, step))
       obstacles_.push_back({.place = point, .level = level});
   }
 
@@ -140,11 +120,11 @@ void draw_labelled_contours(Canvas& canvas, const std::vector<LabelledContour>& 
       const LabelledContour& contour = contours[level];
       if (contour.is_index != index_lines)
         continue;
-      const double width = canvas.text_width(contour.label, {.size = text_size});
+      const double width = text_width(contour.label, {.size = text_size});
       std::vector<Polyline> drawn;
       for (const Polyline& line : contour.lines)
       {
-        const std::vector<Eigen::Vector2d> points = walked(line);
+        const std::vector<Eigen::Vector2d> points = walked(line, step);
         const std::optional<Place> place = placer.best_place(points, width, static_cast<int>(level));
         if (!place)
         {

@@ -4,6 +4,7 @@
 #include "plate_drawing.h"
 
 #include <span>
+#include <string>
 #include <vector>
 
 namespace plate
@@ -14,10 +15,11 @@ namespace plate
 /// @throws InvalidInput if the length is wrong, a value is not finite, or all are zero
 [[nodiscard]] std::vector<double> picture_shape(const ShellMesh& mesh, std::span<const double> normal_displacement);
 
-/// How much a drawing of a mode shows; sizes in picture units.
+/// How strongly a mode is drawn; sizes in picture units.
 struct ModeStyle
 {
-  double edge_width = 1.2;
+  PlateStyle plate;
+  double contour_width = 0.4; ///< of the lines at each fifth of the largest displacement; 0 for none
   double nodal_width = 2.4;
   double sign_half_width = 6.5;
 };
@@ -25,11 +27,18 @@ struct ModeStyle
 /// Style for a plate drawn small, by its height on the page.
 [[nodiscard]] ModeStyle style_for_height(double height);
 
-/// Draws bands, nodal lines, bars, edges and signs of a shape from picture_shape().
+/// Draws colours, nodal lines, bars, edges, marks and signs of a shape from picture_shape().
 void draw_mode(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, std::span<const double> shape,
                const ModeStyle& style);
 
-/// The colours used by draw_mode(), from -1 to +1.
-[[nodiscard]] ColourBar displacement_bar();
+/// Explains what draw_mode() draws.
+[[nodiscard]] Legend mode_legend(const PlateDrawing& drawing, const ModeStyle& style);
+
+/// "64.2 Hz"
+[[nodiscard]] std::string hertz(double frequency_hz);
+/// "loss 1.62 %", empty without a loss
+[[nodiscard]] std::string loss_words(const ModeShapePicture& mode);
+/// Number and name: "5 · M5 ring", or only the number
+[[nodiscard]] std::string mode_words(const ModeShapePicture& mode);
 
 } // namespace plate

@@ -1,32 +1,27 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include "canvas.h"
 #include "contour.h"
+#include "field_raster.h"
+#include "frame.h"
+#include "legend.h"
 
 #include <plate/meshes/picture.h>
 
 #include <Eigen/Core>
 
-#include <span>
-#include <string>
 #include <vector>
 
 namespace plate
 {
 
-/// Where a plate stands on the page: neck end up, +y (bass side of a top) to the left, one scale for both directions.
-struct Frame
+/// How strongly a plate is drawn; sizes in picture units.
+struct PlateStyle
 {
-  Eigen::Vector2d plate_centre; ///< middle of the plate's extent (x, y) [m]
-  Eigen::Vector2d page_centre;  ///< picture units
-  double scale = 0.0;           ///< picture units per metre
-
-  [[nodiscard]] Eigen::Vector2d on_page(const Eigen::Vector2d& place) const
-  {
-    const Eigen::Vector2d d = place - plate_centre;
-    return page_centre + scale * Eigen::Vector2d(-d[1], -d[0]);
-  }
+  double edge_width = 1.2;
+  double fine_width = 0.85;  ///< of bars and regions
+  double point_radius = 3.5; ///< of the sign of a marked point
+  bool label_points = true;  ///< writes the labels beside marked points
 };
 
 /// A plate made ready for drawing: refined once, edges and bars traced once.
@@ -34,6 +29,7 @@ class PlateDrawing
 {
 public:
   /// The view's mesh must outlive the drawing. Curves are followed in steps of about the extent divided by `pieces`.
+  /// @throws InvalidInput if a region or marked point of the view is not finite, or a region has under three corners
   explicit PlateDrawing(const PlateView& view, int pieces = 300);
 
   [[nodiscard]] const RefinedSurface& surface() const { return surface_; }
@@ -43,53 +39,35 @@ public:
   /// Frame that fits the plate into a box of the page.
   [[nodiscard]] Frame fit(const Eigen::Vector2d& corner, const Eigen::Vector2d& size) const;
 
-  /// Bands of a field: colour 0 below the first level, colour k from level k - 1 on.
-  void fill_bands(Canvas& canvas, const Frame& frame, const ContouredField& field, std::span<const double> levels,
-                  std::span<const Colour> colours) const;
-  /// Outline and soundholes.
-  void stroke_edges(Canvas& canvas, const Frame& frame, double width) const;
-  /// Footprints of bars, which are on the hidden side: thin and dashed.
-  void stroke_bars(Canvas& canvas, const Frame& frame, double width) const;
-  [[nodiscard]] bool has_bars() const { return !bars_.empty(); }
+  /// Colours of a field, from `low` to `high` on the map.
+  void fill(Canvas& canvas, const Frame& frame, const ContouredField& field, const ColourMap& map, double low,
+            double high) const;
+  /// Bars, regions, outline and soundholes.
+  void stroke(Canvas& canvas, const Frame& frame, const PlateStyle& style) const;
+  /// All lines that stroke() draws [m].
+  [[nodiscard]] std::vector<Polyline> lines() const;
+  /// Marked points, to be drawn on top of all else.
+  void draw_points(Canvas& canvas, const Frame& frame, const PlateStyle& style) const;
+
+  /// Lines through marked points and their labels, to be kept clear of by other signs [picture units].
+  [[nodiscard]] std::vector<Polyline> taken_by_points(const Frame& frame, const PlateStyle& style) const;
+
+  /// Explains bars, regions and marked points, as far as there are any.
+  [[nodiscard]] std::vector<LegendItem> legend_items(const PlateStyle& style = {}) const;
 
 private:
   RefinedSurface surface_;
-  std::vector<Polyline> edges_; ///< [m]
-  std::vector<Polyline> bars_;  ///< [m]
-  Eigen::Vector2d low_;         ///< [m]
-  Eigen::Vector2d high_;        ///< [m]
+  std::vector<Polyline> edges_;   ///< [m]
+  std::vector<Polyline> bars_;    ///< [m]
+  std::vector<Polyline> regions_; ///< [m]
+  std::vector<MarkedPoint> points_;
+  std::vector<std::string> region_labels_; ///< each once
+  std::vector<std::string> point_labels_;  ///< each once
+  Eigen::Vector2d low_;                    ///< [m]
+  Eigen::Vector2d high_;                   ///< [m]
 };
 
-/// Lines of the plate's plane on the page, with points left out that no eye would miss.
-[[nodiscard]] std::vector<Polyline> on_page(const Frame& frame, std::span<const Polyline> lines);
-
-/// A number with fixed decimals and a true minus sign.
-[[nodiscard]] std::string label_number(double value, int decimals);
-
-/// Names of neck end and sides around a frame whose plate fills width × height.
-void draw_directions(Canvas& canvas, const PlateView& view, const Frame& frame, double width, double height);
-
-/// A length of 50 mm (or another round one for large and small plates) at the frame's scale, left end at `start`.
-void draw_scale_bar(Canvas& canvas, const Frame& frame, const Eigen::Vector2d& start);
-
-/// A short piece of a line and what it means.
-void draw_line_key(Canvas& canvas, const Eigen::Vector2d& start, const Pen& pen, const std::string& words);
-
-/// Says what the dashed lines are, if the plate has a bar.
-void draw_bar_key(Canvas& canvas, const PlateDrawing& drawing, const Eigen::Vector2d& start);
-
-/// A row of colour fields with labels under chosen boundaries between them.
-struct ColourBar
-{
-  struct Tick
-  {
-    double at = 0.0;   ///< 0 left end to 1 right end [-]
-    std::string label; ///< may be empty
-  };
-  std::vector<Colour> colours;
-  std::vector<Tick> ticks;
-  std::string caption;
-};
-void draw_colour_bar(Canvas& canvas, const ColourBar& bar, const Eigen::Vector2d& corner, double width);
+/// Names of neck end and sides around a frame whose plate fills a size.
+void draw_directions(Canvas& canvas, const PlateView& view, const Frame& frame, const Eigen::Vector2d& size);
 
 } // namespace plate

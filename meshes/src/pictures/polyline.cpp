@@ -30,6 +30,25 @@ double length(const Polyline& line)
   return sum;
 }
 
+std::vector<Eigen::Vector2d> walked(const Polyline& line, double step)
+{
+  std::vector<Eigen::Vector2d> source = line.points;
+  if (line.closed)
+    source.push_back(line.points.front());
+  std::vector<Eigen::Vector2d> points = {source.front()};
+  double carried = 0.0;
+  for (std::size_t i = 1; i < source.size(); ++i)
+  {
+    const Eigen::Vector2d d = source[i] - source[i - 1];
+    const double span = d.norm();
+    double at = step - carried;
+    for (; at <= span; at += step)
+      points.push_back(source[i - 1] + (at / span) * d);
+    carried = span - (at - step);
+  }
+  return points;
+}
+
 Polyline simplified(const Polyline& line, double tolerance)
 {
   const std::size_t n = line.points.size();

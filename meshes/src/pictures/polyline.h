@@ -18,6 +18,9 @@ struct Polyline
 /// Length, the closing piece included [unit of the points].
 [[nodiscard]] double length(const Polyline& line);
 
+/// Points at equal steps along a line, from its first one on; a closed line ends near its beginning.
+[[nodiscard]] std::vector<Eigen::Vector2d> walked(const Polyline& line, double step);
+
 /// Leaves out points that lie within a tolerance of the line without them (Douglas and Peucker 1973).
 [[nodiscard]] Polyline simplified(const Polyline& line, double tolerance);
 

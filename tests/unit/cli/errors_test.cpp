@@ -1,30 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "check_refused.h"
 #include "run_plate.h"
 
 #include <doctest/doctest.h>
 
-#include <algorithm>
 #include <string>
 #include <vector>
 
 using namespace plate::test;
-
-namespace
-{
-
-/// Checks that a run ends with status 2, one line on standard error that holds the text, and nothing on standard
-/// output.
-void check_refused(const Run& run, const std::string& text)
-{
-  CAPTURE(run.err);
-  CAPTURE(text);
-  CHECK(run.status == 2);
-  CHECK(run.out.empty());
-  CHECK(std::count(run.err.begin(), run.err.end(), '\n') == 1);
-  CHECK(run.err.find(text) != std::string::npos);
-}
-
-} // namespace
 
 TEST_CASE("a slip in the command line names the nearest that would do")
 {

@@ -66,20 +66,28 @@ TEST_CASE("All maps advance in equal perceptual steps and stay within the colour
   }
 }
 
-TEST_CASE("Sequential maps darken steadily, so that they read in grey")
+TEST_CASE("All maps run steadily from dark to light or back, so that they read in grey")
 {
-  for (const ColourMap* map : {&thickness_map(), &height_map()})
+  for (const ColourMap* map : {&displacement_map(), &thickness_map(), &height_map()})
+  {
+    const double whole = to_lab(map->colour(1.0)).L - to_lab(map->colour(0.0)).L;
+    CHECK(std::abs(whole) > 55.0);
     for (int i = 0; i < 50; ++i)
-      CHECK(to_lab(map->colour((i + 1) / 50.0)).L < to_lab(map->colour(i / 50.0)).L - 0.5);
+    {
+      const double step = to_lab(map->colour((i + 1) / 50.0)).L - to_lab(map->colour(i / 50.0)).L;
+      CHECK(step * std::copysign(1.0, whole) > 0.5);
+    }
+  }
 }
 
-TEST_CASE("The diverging map treats both senses alike and keeps them apart along blue to yellow")
+TEST_CASE("Displacement inward is darker and outward lighter than none, by the same amount")
 {
+  const double none = to_lab(displacement_map().colour(0.5)).L;
   for (int i = 1; i <= 10; ++i)
   {
     const Lab inward = to_lab(displacement_map().colour(0.5 - 0.05 * i));
     const Lab outward = to_lab(displacement_map().colour(0.5 + 0.05 * i));
-    CHECK(inward.L == doctest::Approx(outward.L).epsilon(0.01));
+    CHECK(none - inward.L == doctest::Approx(outward.L - none).epsilon(0.02));
     // The b* difference is what the commonest colour-blind eyes (no red-green difference) still see.
     CHECK(outward.b - inward.b > 9.0 * i);
   }

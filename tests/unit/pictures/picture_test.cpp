@@ -1,17 +1,14 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "sample_plate.h"
+#include "pixels.h"
+#include "sample_pictures.h"
 #include "temporary_folder.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/picture.h>
-#include <plate/meshes/sweep_picture.h>
 
 #include <doctest/doctest.h>
 
-#include <cairo.h>
-
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
@@ -19,82 +16,18 @@ using namespace plate;
 using test::at_nodes;
 using test::bytes_of;
 using test::make_mesh;
+using test::Pixels;
+using test::sample_mode;
+using test::sample_polar;
+using test::sample_sweep;
 using test::TemporaryFolder;
 
 namespace
 {
 
-/// Pixels of a PNG as Cairo reads it.
-class Pixels
-{
-public:
-  explicit Pixels(const std::filesystem::path& path) : surface_(cairo_image_surface_create_from_png(path.c_str()))
-  {
-    REQUIRE(cairo_surface_status(surface_) == CAIRO_STATUS_SUCCESS);
-  }
-  ~Pixels() { cairo_surface_destroy(surface_); }
-  Pixels(const Pixels&) = delete;
-  Pixels& operator=(const Pixels&) = delete;
-
-  [[nodiscard]] int width() const { return cairo_image_surface_get_width(surface_); }
-  [[nodiscard]] int height() const { return cairo_image_surface_get_height(surface_); }
-
-  /// Red, green, blue, 0 to 255; in memory Cairo keeps a pixel as the bytes blue, green, red on this machine's order.
-  [[nodiscard]] std::array<int, 3> at(int x, int y) const
-  {
-    const unsigned char* pixel =
-        cairo_image_surface_get_data(surface_) + y * cairo_image_surface_get_stride(surface_) + 4 * x;
-    return {pixel[2], pixel[1], pixel[0]};
-  }
-
-  /// Mean place of the pixels for which red exceeds blue (warm) by more than 60, or the other way round (cold).
-  [[nodiscard]] Eigen::Vector2d centre_of(bool warm, int below_row) const
-  {
-    Eigen::Vector2d sum = Eigen::Vector2d::Zero();
-    double count = 0.0;
-    for (int y = 0; y < below_row; ++y)
-      for (int x = 0; x < width(); ++x)
-      {
-        const auto [red, green, blue] = at(x, y);
-        if ((warm ? red - blue : blue - red) > 60)
-        {
-          sum += Eigen::Vector2d(x, y);
-          count += 1.0;
-        }
-      }
-    REQUIRE(count > 100.0);
-    return sum / count;
-  }
-
-private:
-  cairo_surface_t* surface_;
-};
-
 double bump(double x, double y, double x0, double y0)
 {
   return std::exp(-((x - x0) * (x - x0) + (y - y0) * (y - y0)) / 0.0008);
-}
-
-ModeShapePicture shape_of(const ShellMesh& mesh, int number)
-{
-  return {.number = number,
-          .frequency_hz = 61.2 * number,
-          .name = number == 1 ? "M1" : "",
-          .normal_displacement =
-              at_nodes(mesh, [&](double x, double y) { return std::cos(9.0 * number * x) * (y + 0.01); })};
-}
-
-SweepCurves sample_sweep(const ShellMesh& mesh)
-{
-  SweepCurves sweep{
-      .title = "Invented", .key = "layup.scale", .values = {0.8, 1.0, 1.2}, .tracks = {}, .mass = {0.06, 0.07, 0.08}};
-  for (int k = 1; k <= 3; ++k)
-    sweep.tracks.push_back({.name = "mode " + std::to_string(k),
-                            .emphasised = k == 1,
-                            .frequency_hz = {60.0 * k, 65.0 * k, 70.0 * k},
-                            .first_shape = shape_of(mesh, k).normal_displacement,
-                            .last_shape = shape_of(mesh, k + 1).normal_displacement});
-  return sweep;
 }
 
 } // namespace
@@ -112,8 +45,8 @@ TEST_CASE("A lobe near the neck on the bass side appears at the top left, its op
   const Pixels pixels(folder / "mode.png");
   const int legend = pixels.height() * 4 / 5; // the legend with both colours stands below
   const Eigen::Vector2d middle(0.5 * pixels.width(), 0.5 * pixels.height());
-  const Eigen::Vector2d warm = pixels.centre_of(true, legend);
-  const Eigen::Vector2d cold = pixels.centre_of(false, legend);
+  const Eigen::Vector2d warm = pixels.centre_of(Pixels::Hue::warm, legend);
+  const Eigen::Vector2d cold = pixels.centre_of(Pixels::Hue::cold, legend);
   CHECK(warm[0] < middle[0]);
   CHECK(warm[1] < middle[1]);
   CHECK(cold[0] > middle[0]);
@@ -140,7 +73,7 @@ TEST_CASE("Holes stay open: the page shows through")
   write_mode_picture(folder / "mode.png", view, mode);
   const Pixels pixels(folder / "mode.png");
   // Centre of the plate: mean of all warm pixels above the legend, as hole and plate are symmetric but for one sign.
-  const Eigen::Vector2d centre = pixels.centre_of(true, pixels.height() * 4 / 5);
+  const Eigen::Vector2d centre = pixels.centre_of(Pixels::Hue::warm, pixels.height() * 4 / 5);
   const auto [red, green, blue] = pixels.at(static_cast<int>(centre[0]), static_cast<int>(centre[1]));
   CHECK(red == 255);
   CHECK(green == 255);
@@ -151,8 +84,12 @@ TEST_CASE("The same input gives the same bytes, whatever was drawn before")
 {
   const TemporaryFolder folder;
   const ShellMesh mesh = make_mesh({.rise = 0.017, .hole = {4, 7, 5, 6}, .bar = {2, 10, 4, 5}});
-  const PlateView view{.mesh = mesh, .title = "Invented plate"};
-  const std::vector<ModeShapePicture> modes = {shape_of(mesh, 1), shape_of(mesh, 2)};
+  const PlateView view{.mesh = mesh,
+                       .title = "Invented plate",
+                       .regions = {{.outline = {{0.0, 0.0}, {0.05, 0.0}, {0.0, 0.05}}, .label = "patch"}},
+                       .points = {{.at = {-0.1, 0.02}, .label = "5 g"}}};
+  const std::vector<ModePair> pairs = {{.first = 0, .second = 1}};
+  const std::vector<ModeShapePicture> modes = {sample_mode(mesh, 1), sample_mode(mesh, 2)};
   for (const std::string ending : {".svg", ".png"})
   {
     const auto draw_all = [&](const std::string& run)
@@ -162,10 +99,13 @@ TEST_CASE("The same input gives the same bytes, whatever was drawn before")
       write_thickness_map(folder / (run + "thickness" + ending), view);
       write_arching_map(folder / (run + "arching" + ending), view);
       write_sweep_picture(folder / (run + "sweep" + ending), view, sample_sweep(mesh));
+      write_polar_picture(folder / (run + "polar" + ending), sample_polar());
+      write_side_by_side(folder / (run + "beside" + ending), {.view = view, .mass = 0.08, .modes = modes},
+                         {.view = view, .mass = 0.07, .modes = modes}, pairs);
     };
     draw_all("first ");
     draw_all("second ");
-    for (const std::string name : {"mode", "sheet", "thickness", "arching", "sweep"})
+    for (const std::string name : {"mode", "sheet", "thickness", "arching", "sweep", "polar", "beside"})
     {
       CAPTURE(name);
       const std::string first = bytes_of(folder / ("first " + name + ending));
@@ -183,7 +123,7 @@ TEST_CASE("A contact sheet grows with the number of modes")
   const PlateView view{.mesh = mesh};
   std::vector<ModeShapePicture> modes;
   for (int k = 1; k <= 12; ++k)
-    modes.push_back(shape_of(mesh, k));
+    modes.push_back(sample_mode(mesh, k));
   write_contact_sheet(folder / "two.png", view, std::span(modes).first(2));
   write_contact_sheet(folder / "all.png", view, modes);
   const Pixels two(folder / "two.png");
@@ -207,7 +147,7 @@ TEST_CASE("Wrong input is refused and leaves no file")
   const TemporaryFolder folder;
   const ShellMesh mesh = make_mesh({});
   const PlateView view{.mesh = mesh};
-  ModeShapePicture mode = shape_of(mesh, 1);
+  ModeShapePicture mode = sample_mode(mesh, 1);
   CHECK_THROWS_WITH_AS(write_mode_picture(folder / "mode.gif", view, mode), doctest::Contains(".gif"), InvalidInput);
   CHECK_THROWS_AS(write_contact_sheet(folder / "sheet.png", view, {}), InvalidInput);
   mode.normal_displacement.pop_back();
@@ -215,6 +155,13 @@ TEST_CASE("Wrong input is refused and leaves no file")
   const ShellMesh empty;
   CHECK_THROWS_AS(write_arching_map(folder / "arching.png", {.mesh = empty}), InvalidInput);
   CHECK_THROWS_AS(write_thickness_map(folder / "thickness.png", {.mesh = empty}), InvalidInput);
+
+  const PlateRegion sliver{.outline = {{0.0, 0.0}, {0.1, 0.0}}, .label = "sliver"};
+  CHECK_THROWS_WITH_AS(write_arching_map(folder / "arching.png", {.mesh = mesh, .regions = {sliver}}),
+                       doctest::Contains("'sliver' has 2 corners"), InvalidInput);
+  const MarkedPoint nowhere{.at = {0.0, std::numeric_limits<double>::infinity()}, .label = "5 g"};
+  CHECK_THROWS_WITH_AS(write_arching_map(folder / "arching.png", {.mesh = mesh, .points = {nowhere}}),
+                       doctest::Contains("'5 g'"), InvalidInput);
 
   SweepCurves sweep = sample_sweep(mesh);
   sweep.values = {1.0, 1.0, 1.2};
@@ -233,7 +180,7 @@ TEST_CASE("A picture that cannot be written is an error that names it")
 {
   const TemporaryFolder folder;
   const ShellMesh mesh = make_mesh({});
-  CHECK_THROWS_WITH_AS(write_mode_picture(folder / "missing/mode.svg", {.mesh = mesh}, shape_of(mesh, 1)),
+  CHECK_THROWS_WITH_AS(write_mode_picture(folder / "missing/mode.svg", {.mesh = mesh}, sample_mode(mesh, 1)),
                        doctest::Contains("missing/mode.svg"), IoError);
   CHECK(std::filesystem::is_empty(folder.path()));
 }

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sample_pictures.h"
+#include "svg_text.h"
+#include "temporary_folder.h"
+
+#include <doctest/doctest.h>
+
+using namespace plate;
+using namespace plate::test;
+
+namespace
+{
+
+/// Words of a picture, checked to stand inside the page and apart from each other.
+std::vector<WordBox> checked_words(const std::filesystem::path& path)
+{
+  const std::string svg = bytes_of(path);
+  std::vector<WordBox> words = words_in(svg);
+  CHECK(words.size() > 2);
+  CHECK(overlapping(words) == "");
+  CHECK(off_page(words, svg) == "");
+  return words;
+}
+
+struct Sample
+{
+  TemporaryFolder folder;
+  ShellMesh mesh = make_mesh({.rise = 0.017, .hole = {4, 7, 5, 6}, .bar = {2, 10, 4, 5}});
+  PlateView view{.mesh = mesh, .title = "Invented plate"};
+  std::filesystem::path path = folder / "picture.svg";
+};
+
+} // namespace
+
+TEST_CASE("A mode's picture says number, trade name, frequency and loss, and names the sides")
+{
+  Sample s;
+  write_mode_picture(s.path, s.view, sample_mode(s.mesh, 2));
+  const std::vector<WordBox> words = checked_words(s.path);
+  for (const std::string expected : {"Mode 2 \u00b7 M2 X \u00b7 122.4 Hz", "loss 1.23 %", "Invented plate", "neck end",
+                                     "bass side", "treble side", "nodal line", "bass bar"})
+  {
+    CAPTURE(expected);
+    CHECK(contains(words, expected));
+  }
+}
+
+TEST_CASE("Trade names are those makers use, other names stay")
+{
+  CHECK(trade_name("M1") == "M1 twist"); // usage of the trade: M1 twist, M2 (X), M5 (ring)
+  CHECK(trade_name("M2") == "M2 X");
+  CHECK(trade_name("M5") == "M5 ring");
+  CHECK(trade_name("mode 3") == "mode 3");
+  CHECK(trade_name("").empty());
+}
+
+TEST_CASE("A long title is cut to the page")
+{
+  Sample s;
+  s.view.title = std::string(300, 'w');
+  write_mode_picture(s.path, s.view, sample_mode(s.mesh, 1));
+  (void)checked_words(s.path);
+  write_contact_sheet(s.path, s.view, sample_modes(s.mesh, 1));
+  (void)checked_words(s.path);
+}
+
+TEST_CASE("Contact sheets of few and many modes name each mode and no words overlap")
+{
+  Sample s;
+  for (const int count : {1, 2, 5, 12, 60})
+  {
+    CAPTURE(count);
+    write_contact_sheet(s.path, s.view, sample_modes(s.mesh, count));
+    const std::vector<WordBox> words = checked_words(s.path);
+    CHECK(contains(words, "1 \u00b7 M1 twist"));
+    CHECK(std::count_if(words.begin(), words.end(), [](const WordBox& box) { return box.words == "loss 1.23 %"; }) ==
+          count);
+    if (count == 60)
+      CHECK(contains(words, "60"));
+  }
+}
+
+TEST_CASE("Maps say what they show and in which unit")
+{
+  Sample s;
+  write_arching_map(s.path, s.view);
+  CHECK(contains(checked_words(s.path), "Arching height, mm"));
+  write_thickness_map(s.path, s.view);
+  CHECK(contains(checked_words(s.path), "uniform, 2.80 mm"));
+}
+
+TEST_CASE("A sweep names tracks and axes")
+{
+  Sample s;
+  write_sweep_picture(s.path, s.view, sample_sweep(s.mesh));
+  const std::vector<WordBox> words = checked_words(s.path);
+  for (const std::string expected :
+       {"M1 twist", "mode 2", "frequency, Hz", "mass, g", "layup.scale", "70.0 Hz", "80.0 g"})
+  {
+    CAPTURE(expected);
+    CHECK(contains(words, expected));
+  }
+}
+
+TEST_CASE("Marks of a design are in legends, and marked points have their label beside them")
+{
+  Sample s;
+  s.view.regions = {{.outline = {{0.1, 0.05}, {0.1, -0.05}, {0.15, 0.0}}, .label = "carbon patch"},
+                    {.outline = {{-0.1, 0.05}, {-0.1, -0.05}, {-0.15, 0.0}}, .label = "carbon patch"},
+                    {.outline = {{-0.02, 0.05}, {-0.02, -0.05}, {-0.05, 0.0}}, .label = "flax patch"}};
+  s.view.points = {{.at = {0.06, 0.03}, .label = "5 g"}};
+  write_mode_picture(s.path, s.view, sample_mode(s.mesh, 1));
+  std::vector<WordBox> words = checked_words(s.path);
+  CHECK(contains(words, "carbon patch, flax patch"));
+  CHECK(contains(words, "stuck-on mass"));
+  CHECK(contains(words, "5 g"));
+  write_arching_map(s.path, s.view);
+  words = checked_words(s.path);
+  CHECK(contains(words, "carbon patch, flax patch"));
+  CHECK(contains(words, "5 g"));
+  write_contact_sheet(s.path, s.view, sample_modes(s.mesh, 12));
+  words = checked_words(s.path);
+  CHECK(contains(words, "stuck-on mass: 5 g")); // no room for labels on the small plates
+}
