@@ -92,7 +92,7 @@ private:
     const std::string kind = dice_.one_of({"flat", "cycloid", "biparabolic", "elliptic"});
     out_ << "[arching]\nkind = \"" << kind << "\"\n";
     if (kind != "flat")
-      out_ << "height = " << dice_.measure(0.0, 0.08) * length_ << "\n";
+      out_ << "height = " << dice_.measure(0.0, 0.05) * length_ << "\n";
   }
 
   void write_layup()
@@ -165,12 +165,12 @@ private:
 
   void write_slot()
   {
-    const double length = dice_.magnitude(0.02, 0.4) * length_;
-    const double width = length * dice_.magnitude(0.02, 1.05);
+    const double length = dice_.magnitude(0.02, 0.25) * length_;
+    const double width = length * dice_.magnitude(0.02, 0.5);
     const bool mirror = dice_.chance(0.7);
     area_ -= (mirror ? 2.0 : 1.0) * ((length - width) * width + std::numbers::pi / 4.0 * width * width);
-    out_ << "[[soundhole]]\nkind = \"slot\"\ncentre = [" << dice_.measure(-0.4, 0.4) * length_ << ", "
-         << dice_.measure(0.1, 0.45) * width_ << "]\nlength = " << length << "\nwidth = " << width
+    out_ << "[[soundhole]]\nkind = \"slot\"\ncentre = [" << dice_.measure(-0.3, 0.3) * length_ << ", "
+         << dice_.measure(0.1, 0.3) * width_ << "]\nlength = " << length << "\nwidth = " << width
          << "\nangle = " << dice_.measure(-180.0, 180.0) << "\nmirror = " << (mirror ? "true" : "false") << "\n";
   }
 
