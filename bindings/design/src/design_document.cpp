@@ -46,7 +46,8 @@ std::string read_file(const std::filesystem::path& path)
 
 [[noreturn]] void fail_set(std::string_view key, const std::string& what)
 {
-  throw DesignError(message("--set: ", shortened(key), ": ", what));
+  constexpr std::size_t longest = 1000; // the nearest key and its table may hold parts of what was typed
+  throw DesignError(shortened(message("--set: ", shortened(key), ": ", what), longest));
 }
 
 [[noreturn]] void fail_unknown(std::string_view path)

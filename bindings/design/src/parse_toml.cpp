@@ -2,6 +2,7 @@
 #include "tree.h"
 
 #include "dotted_keys.h"
+#include "plain_text.h"
 
 #include <plate/design/design_error.h>
 
@@ -17,6 +18,7 @@ namespace
 {
 
 constexpr std::size_t max_bytes = std::size_t{1} << 20; // a design is a page of text; data go into files of their own
+constexpr std::size_t max_fault = 300;                  // bytes of what the parser says, which may quote the file
 constexpr int max_dots = 12;                            // of a dotted key
 constexpr int max_nodes_deep = 12;                      // the deepest key has five parts
 
@@ -108,7 +110,8 @@ Node parse_toml(std::string_view text, const std::string& name)
   }
   catch (const toml::parse_error& error)
   {
-    fail(name, static_cast<int>(error.source().begin.line), message("not valid TOML: ", error.description()));
+    fail(name, static_cast<int>(error.source().begin.line),
+         message("not valid TOML: ", shortened(error.description(), max_fault)));
   }
 }
 

@@ -18,6 +18,24 @@ constexpr double growth = 0.4;    // of the edge length over the distance: neigh
 constexpr double gap_edges = 1.5; // edge length over the gap to the next edge
 constexpr int samples_per_piece = 48;
 
+// Halves the edge length at all samples that some place reaches.
+void halve_near(const std::vector<FinerPlace>& places, std::vector<BoundarySample>& samples)
+{
+  std::vector<bool> near(samples.size(), false);
+  for (const FinerPlace& place : places)
+  {
+    const auto distance = [&](const BoundarySample& s) { return (s.position - place.position).norm(); };
+    double least = HUGE_VAL;
+    for (const BoundarySample& s : samples)
+      least = std::min(least, distance(s));
+    for (std::size_t i = 0; i < samples.size(); ++i)
+      near[i] = near[i] || distance(samples[i]) <= least + place.reach;
+  }
+  for (std::size_t i = 0; i < samples.size(); ++i)
+    if (near[i])
+      samples[i].size *= 0.5;
+}
+
 } // namespace
 
 EdgeDistance::EdgeDistance(const PlateGeometry& geometry, const PlateBoundary& boundary)
@@ -61,7 +79,8 @@ double EdgeDistance::gap(const Vector2d& from, const Vector2d& direction) const
   return along(from + 2e-6 * direction, direction);
 }
 
-std::vector<BoundarySample> sample_boundary(const PlateBoundary& boundary, const EdgeDistance& edges, double size)
+std::vector<BoundarySample> sample_boundary(const PlateBoundary& boundary, const EdgeDistance& edges, double size,
+                                            const std::vector<std::vector<FinerPlace>>& rounds)
 {
   std::vector<BoundarySample> samples;
   for (std::size_t l = 0; l < boundary.loops.size(); ++l)
@@ -83,6 +102,8 @@ std::vector<BoundarySample> sample_boundary(const PlateBoundary& boundary, const
                            .size = std::min({size, whole, gap_edges * gap, greatest_turn / std::max(bend, 1e-9)})});
       }
     }
+  for (const std::vector<FinerPlace>& round : rounds)
+    halve_near(round, samples);
   std::vector<double> graded(samples.size());
   for (std::size_t i = 0; i < samples.size(); ++i)
     graded[i] = size_at(samples, samples[i].position, size);

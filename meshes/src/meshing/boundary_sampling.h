@@ -38,10 +38,20 @@ private:
   std::vector<Segment> segments_;
 };
 
+/// A place where the edges found were too long.
+struct FinerPlace
+{
+  Eigen::Vector2d position; ///< [m]
+  double reach;             ///< beyond the nearest boundary: its edges so far count as too long [m]
+};
+
 /// Samples of all loops in order, with an edge length that follows the curvature and the gap to the next edge and grows
 /// gently with the distance from places that need small edges.
+///
+/// @param rounds  places of each attempt so far; every attempt halves the edges near its places
 [[nodiscard]] std::vector<BoundarySample> sample_boundary(const PlateBoundary& boundary, const EdgeDistance& edges,
-                                                          double size);
+                                                          double size,
+                                                          const std::vector<std::vector<FinerPlace>>& rounds = {});
 
 /// Edge length wanted at a point inside the plate, from the sizes on the boundary.
 [[nodiscard]] double size_at(const std::vector<BoundarySample>& samples, const Eigen::Vector2d& point, double size);

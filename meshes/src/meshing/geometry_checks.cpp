@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/meshes/plate_geometry.h>
 
+#include "exact_predicates.h"
+
 #include <plate/core/error.h>
 
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace plate
 {
@@ -19,16 +23,13 @@ constexpr int chords_per_piece = 32;
 constexpr double least_clearance = 0.0015; // between two edges, over the plate's length: 0.6 mm on a viola
 constexpr double touching = 1e-6;          // of a curve with itself, over the plate's length
 
-double cross(const Vector2d& a, const Vector2d& b)
-{
-  return a.x() * b.y() - a.y() * b.x();
-}
-
 /// A closed polygon along a curve, in runs of chords with their boxes so that far ones are skipped.
 class Contour
 {
 public:
-  Contour(std::string name, std::vector<Vector2d> points) : name_(std::move(name)), points_(std::move(points))
+  /// @param sags  greatest distance of each chord from its curve [m]
+  Contour(std::string name, std::vector<Vector2d> points, std::vector<double> sags)
+      : name_(std::move(name)), points_(std::move(points)), sags_(std::move(sags))
   {
     constexpr std::size_t run = 16;
     for (std::size_t begin = 0; begin < points_.size(); begin += run)
@@ -54,31 +55,15 @@ public:
   [[nodiscard]] std::size_t size() const { return points_.size(); }
   [[nodiscard]] const Vector2d& at(std::size_t i) const { return points_[i % points_.size()]; }
 
-  /// Even-odd rule.
-  [[nodiscard]] bool contains(const Vector2d& p) const
-  {
-    bool inside = false;
-    for (std::size_t i = 0; i < points_.size(); ++i)
-    {
-      const Vector2d &a = at(i), &b = at(i + 1);
-      if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
-        inside = !inside;
-    }
-    return inside;
-  }
+  [[nodiscard]] double sag(std::size_t chord) const { return sags_[chord]; }
+  [[nodiscard]] bool holds(const Vector2d& p) const { return contains(points_, p); }
 
 private:
   std::string name_;
   std::vector<Vector2d> points_;
+  std::vector<double> sags_; // [m]
   std::vector<Run> runs_;
 };
-
-bool chords_cross(const Vector2d& a, const Vector2d& b, const Vector2d& c, const Vector2d& d)
-{
-  const double abc = cross(b - a, c - a), abd = cross(b - a, d - a);
-  const double cda = cross(d - c, a - c), cdb = cross(d - c, b - c);
-  return ((abc > 0.0) != (abd > 0.0)) && ((cda > 0.0) != (cdb > 0.0));
-}
 
 double distance_to_chord(const Vector2d& p, const Vector2d& a, const Vector2d& b)
 {
@@ -112,6 +97,12 @@ std::string place(const Vector2d& p)
   return message("x = ", p.x() * 1e3, ", y = ", p.y() * 1e3, " mm");
 }
 
+Meeting meeting_of_chords(const Contour& a, std::size_t i, const Contour& b, std::size_t j)
+{
+  return meeting(a.at(i), a.at(i + 1), b.at(j), b.at(j + 1));
+}
+
+// Of two chords that do not meet.
 double distance_of_chords(const Contour& a, std::size_t i, const Contour& b, std::size_t j)
 {
   return std::min(
@@ -123,38 +114,57 @@ double distance_of_chords(const Contour& a, std::size_t i, const Contour& b, std
 void check_simple(const Contour& contour, double clearance)
 {
   const std::size_t n = contour.size();
+  const auto fail = [&](const char* what, std::size_t chord, const char* remedy)
+  { throw InvalidInput(message(contour.name(), what, place(contour.at(chord)), remedy)); };
   for_near_chords(contour, contour, clearance,
                   [&](std::size_t i, std::size_t j)
                   {
                     if (j <= i + 1 || (i == 0 && j == n - 1))
                       return;
-                    if (chords_cross(contour.at(i), contour.at(i + 1), contour.at(j), contour.at(j + 1)))
-                      throw InvalidInput(message(contour.name(), " crosses itself near ", place(contour.at(i)),
-                                                 "; its measures do not fit each other"));
-                    if (distance_of_chords(contour, i, contour, j) < clearance)
-                      throw InvalidInput(message(contour.name(), " touches itself near ", place(contour.at(i)),
-                                                 "; its curve must keep clear of itself"));
+                    const Meeting met = meeting_of_chords(contour, i, contour, j);
+                    if (met == Meeting::crossing)
+                      fail(" crosses itself near ", i, "; its measures do not fit each other");
+                    if (met == Meeting::touching || distance_of_chords(contour, i, contour, j) < clearance)
+                      fail(" touches itself near ", i, "; its curve must keep clear of itself");
                   });
 }
 
 void check_apart(const Contour& a, const Contour& b, double clearance)
 {
-  for_near_chords(a, b, 0.0,
+  double nearest = clearance; // [m]
+  std::size_t where = 0;
+  for_near_chords(a, b, 2.0 * clearance, // the curves are nearer than their chords by a fraction of the clearance
                   [&](std::size_t i, std::size_t j)
                   {
-                    if (chords_cross(a.at(i), a.at(i + 1), b.at(j), b.at(j + 1)))
+                    if (meeting_of_chords(a, i, b, j) != Meeting::none)
                       throw InvalidInput(message(b.name(), " crosses ", a.name(), " near ", place(a.at(i)),
                                                  "; move it away or make it smaller"));
+                    const double distance = distance_of_chords(a, i, b, j) - a.sag(i) - b.sag(j);
+                    if (distance < nearest)
+                    {
+                      nearest = distance;
+                      where = i;
+                    }
                   });
-  for_near_chords(a, b, clearance,
-                  [&](std::size_t i, std::size_t j)
-                  {
-                    const double distance = distance_of_chords(a, i, b, j);
-                    if (distance < clearance)
-                      throw InvalidInput(message(b.name(), " comes within ", distance * 1e3, " mm of ", a.name(),
-                                                 " near ", place(a.at(i)), "; at least ", clearance * 1e3,
-                                                 " mm must remain"));
-                  });
+  if (nearest < clearance)
+    throw InvalidInput(message(b.name(), " comes within ", std::max(nearest, 0.0) * 1e3, " mm of ", a.name(), " near ",
+                               place(a.at(where)), "; at least ", clearance * 1e3, " mm must remain, so move it ",
+                               (clearance - nearest) * 1e3, " mm away or make it smaller"));
+}
+
+/// How far the chords of a loop lie from their curves, each by its middle: a chord of so small a turn is farthest there
+/// to a few percent, which the factor covers [m].
+std::vector<double> sags_of(const CurveLoop& loop)
+{
+  constexpr double safety = 1.25;
+  std::vector<double> sags;
+  for (const CurvePiece& piece : loop.pieces)
+    for (int k = 0; k < chords_per_piece; ++k)
+    {
+      const auto at = [&](double step) { return evaluate(piece, (k + step) / chords_per_piece).position; };
+      sags.push_back(safety * distance_to_chord(at(0.5), at(0.0), at(1.0)));
+    }
+  return sags;
 }
 
 std::vector<Contour> contours_of(const PlateGeometry& geometry)
@@ -175,12 +185,13 @@ std::vector<Contour> contours_of(const PlateGeometry& geometry)
     std::vector<Vector2d> points = sample(boundary.loops[l], chords_per_piece);
     if (!std::all_of(points.begin(), points.end(), [](const Vector2d& p) { return p.allFinite(); }))
       throw InvalidInput(message(name, " has points that are not finite"));
-    contours.emplace_back(std::move(name), std::move(points));
+    contours.emplace_back(std::move(name), std::move(points), sags_of(boundary.loops[l]));
   }
   if (geometry.bar)
   {
     const auto corners = bar_corners(*geometry.bar);
-    contours.emplace_back("the bar", std::vector<Vector2d>(corners.begin(), corners.end()));
+    contours.emplace_back("the bar", std::vector<Vector2d>(corners.begin(), corners.end()),
+                          std::vector<double>(corners.size(), 0.0));
   }
   return contours;
 }
@@ -213,13 +224,13 @@ void check_geometry(const PlateGeometry& geometry)
   }
   for (std::size_t i = 1; i < contours.size(); ++i)
   {
-    if (!outline.contains(contours[i].at(0)))
+    if (!outline.holds(contours[i].at(0)))
       throw InvalidInput(message(contours[i].name(), " lies outside the outline, near ", place(contours[i].at(0)),
                                  "; the plate reaches from x = ", -0.5e3 * outline_length(geometry.outline), " to ",
                                  0.5e3 * outline_length(geometry.outline), " mm and is ",
                                  1e3 * outline_width(geometry.outline), " mm wide"));
     for (std::size_t j = 1; j < contours.size(); ++j)
-      if (i != j && contours[j].contains(contours[i].at(0)))
+      if (i != j && contours[j].holds(contours[i].at(0)))
         throw InvalidInput(message(contours[i].name(), " lies inside ", contours[j].name(), "; move one of them"));
   }
 }

@@ -132,6 +132,22 @@ MeshQuality mesh_quality(const PlanformMesh& mesh)
   return quality;
 }
 
+std::vector<FinerPlace> inside_out_places(const PlanformMesh& mesh)
+{
+  std::vector<FinerPlace> places;
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
+  {
+    const TriangleNodes x = nodes_of(mesh, t);
+    if (jacobians(x).least > 0.0)
+      continue;
+    double longest = 0.0;
+    for (int i = 0; i < 3; ++i)
+      longest = std::max(longest, (x.col((i + 1) % 3) - x.col(i)).norm());
+    places.push_back({x.leftCols(3).rowwise().mean(), longest});
+  }
+  return places;
+}
+
 void check_mesh(const PlanformMesh& mesh, const PlateGeometry& geometry)
 {
   std::vector<bool> used(mesh.nodes.size(), false);
@@ -146,16 +162,15 @@ void check_mesh(const PlanformMesh& mesh, const PlateGeometry& geometry)
   const std::size_t loops = count_boundary_loops(mesh);
   const std::size_t wanted = boundary_of(geometry).loops.size();
   if (loops != wanted)
-    throw NumericalFailure(
-        message("mesh: ", loops, " boundary loops instead of ", wanted, "; try another mesh size"));
+    throw NumericalFailure(message("mesh: ", loops, " boundary loops instead of ", wanted, "; try another mesh size"));
 
   // Cubic edges of at most 50 degrees miss a circle's area by 1e-6 of it; a coarse mesh of tight curves by more.
   constexpr double tolerance = 1e-4;
   const double area = mesh_quality(mesh).area;
   const double exact = planform_area(geometry);
   if (!(std::abs(area - exact) < tolerance * exact))
-    throw NumericalFailure(message("mesh: area ", area * 1e6, " mm2 instead of ", exact * 1e6,
-                                   " mm2; try a smaller mesh size"));
+    throw NumericalFailure(
+        message("mesh: area ", area * 1e6, " mm2 instead of ", exact * 1e6, " mm2; try a smaller mesh size"));
 }
 
 } // namespace plate

@@ -2,10 +2,11 @@
 #include <plate/meshes/mesh_estimate.h>
 
 #include "boundary_sampling.h"
+#include "exact_predicates.h"
 #include "mesh_options.h"
 
 #include <algorithm>
-#include <cmath>
+#include <iterator>
 #include <vector>
 
 namespace plate
@@ -19,19 +20,11 @@ constexpr double equilateral = 0.4330127018922193; // area of the triangle of un
 constexpr double crowding = 0.95; // triangles found over equilateral ones of the edge length wanted; measured
 constexpr int columns = 96;       // of sampling points over the length of the plate
 
-/// Whether a point lies in the plate: an odd number of boundary chords to its right.
+/// Whether a point lies in the plate: in the outline and in no hole.
 bool in_plate(const std::vector<std::vector<Vector2d>>& polygons, const Vector2d& p)
 {
-  bool inside = false;
-  for (const std::vector<Vector2d>& polygon : polygons)
-    for (std::size_t i = 0; i < polygon.size(); ++i)
-    {
-      const Vector2d& a = polygon[i];
-      const Vector2d& b = polygon[(i + 1) % polygon.size()];
-      if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
-        inside = !inside;
-    }
-  return inside;
+  return contains(polygons.front(), p) &&
+         std::none_of(polygons.begin() + 1, polygons.end(), [&](const auto& hole) { return contains(hole, p); });
 }
 
 /// Area over the square of the edge length wanted [-].

@@ -48,7 +48,31 @@ void finish(const CornerMesh& corners, const PlateGeometry& geometry, const Plat
   name_boundary(mesh, geometry, boundary);
   if (geometry.bar)
     mesh.bars.push_back(bar_footprint(*geometry.bar, mesh, corners.bar_triangles));
-  check_mesh(mesh, geometry);
+}
+
+// One mesh, its cubic triangles not yet checked.
+PlanformMesh mesh_once(const PlateGeometry& geometry, const MeshOptions& options,
+                       const std::vector<std::vector<FinerPlace>>& finer)
+{
+  PlanformMesh mesh;
+  mesh.options = options;
+  const PlateBoundary boundary = boundary_of(geometry);
+  const EdgeDistance edges(geometry, boundary);
+  const FullStripWidth full(geometry, options);
+  const std::vector<BoundarySample> samples = sample_boundary(boundary, edges, options.size, finer);
+  mesh.stations = place_stations(boundary, samples);
+  set_strips(mesh.stations, boundary, edges, full);
+
+  CornerMesh corners = strip_mesh(mesh.stations, boundary_nodes(mesh.stations, boundary, full), boundary);
+  if (geometry.bar)
+  {
+    mesh.bar_rows.push_back(place_bar_rows(*geometry.bar, samples, options.size));
+    add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
+  }
+  add_region_lines(geometry.patches, samples, options.size, corners);
+  fill(corners, options.size);
+  finish(corners, geometry, boundary, mesh);
+  return mesh;
 }
 
 // A mesh can follow a change of measures, not of what there is.
@@ -56,7 +80,8 @@ void check_same_kind(const PlanformMesh& mesh, const PlateGeometry& changed, con
 {
   const auto fits = [&]
   {
-    if (changed.outline.index() != mesh.outline_kind || boundary.loops.size() != mesh.stations.size() || changed.bar.has_value() != !mesh.bar_rows.empty())
+    if (changed.outline.index() != mesh.outline_kind || boundary.loops.size() != mesh.stations.size() ||
+        changed.bar.has_value() != !mesh.bar_rows.empty())
       return false;
     for (std::size_t l = 0; l < boundary.loops.size(); ++l)
       if (mesh.stations[l].empty() ||
@@ -74,24 +99,20 @@ void check_same_kind(const PlanformMesh& mesh, const PlateGeometry& changed, con
 PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options)
 {
   check_geometry(geometry);
-  PlanformMesh mesh;
-  mesh.options = with_defaults(options, geometry);
-  const PlateBoundary boundary = boundary_of(geometry);
-  const EdgeDistance edges(geometry, boundary);
-  const FullStripWidth full(geometry, mesh.options);
-  const std::vector<BoundarySample> samples = sample_boundary(boundary, edges, mesh.options.size);
-  mesh.stations = place_stations(boundary, samples);
-  set_strips(mesh.stations, boundary, edges, full);
-
-  CornerMesh corners = strip_mesh(mesh.stations, boundary_nodes(mesh.stations, boundary, full), boundary);
-  if (geometry.bar)
+  const MeshOptions full_options = with_defaults(options, geometry);
+  // Edges that are long for the bend or for a thin strip turn a cubic triangle inside out: there they are halved.
+  constexpr int most_attempts = 8;
+  std::vector<std::vector<FinerPlace>> finer;
+  PlanformMesh mesh = mesh_once(geometry, full_options, finer);
+  for (int attempt = 1; attempt < most_attempts; ++attempt)
   {
-    mesh.bar_rows.push_back(place_bar_rows(*geometry.bar, samples, mesh.options.size));
-    add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
+    const std::vector<FinerPlace> faults = inside_out_places(mesh);
+    if (faults.empty())
+      break;
+    finer.push_back(faults);
+    mesh = mesh_once(geometry, full_options, finer);
   }
-  add_region_lines(geometry.patches, samples, mesh.options.size, corners);
-  fill(corners, mesh.options.size);
-  finish(corners, geometry, boundary, mesh);
+  check_mesh(mesh, geometry);
   return mesh;
 }
 
@@ -110,6 +131,7 @@ PlanformMesh move_planform(const PlanformMesh& mesh, const PlateGeometry& change
     add_bar(*changed.bar, moved.bar_rows.front(), corners);
   move_inside(mesh, corners);
   finish(corners, changed, boundary, moved);
+  check_mesh(moved, changed);
   return moved;
 }
 

@@ -29,7 +29,7 @@ std::vector<WrongFile> wrong_keys()
 {
   const std::string plate = solid_plate();
   return {
-      {"unknown key of the file", plate + "[arch]\nheight = 3\n", {":11: arch", "unknown key; nearest: arching"}},
+      {"unknown key of the file", plate + "[archng]\nheight = 3\n", {":11: archng", "unknown key; nearest: arching"}},
       {"unknown key at the top",
        "titel = \"x\"\n" + plate,
        {":1: titel = \"x\"", "nearest: title", "keys of the file"}},

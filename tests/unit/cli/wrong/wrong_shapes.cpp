@@ -47,7 +47,7 @@ std::vector<WrongFile> wrong_shapes()
        {":11: soundhole.1", "crosses the outline"}},
       {"hole at the edge",
        plate + slot("centre = [0, 97.49]\nlength = 30\nwidth = 5"),
-       {":11: soundhole.1", "comes within 0.01 mm of the outline", "at least 0.525 mm"}},
+       {":11: soundhole.1", "comes within 0.00", " mm of the outline", "at least 0.525 mm must remain, so move it 0.5"}},
       {"hole that touches the edge",
        plate + slot("centre = [0, 97.5]\nlength = 30\nwidth = 5"),
        {":11: soundhole.1", "the outline"}},
