@@ -179,11 +179,6 @@ ArchSurface::ArchSurface(const Outline& outline, const Arching& arching)
 
 Height ArchSurface::at(const Eigen::Vector2d& point) const
 {
-  if (const auto* measured = std::get_if<SurfaceArching>(&arching_))
-  {
-    const SurfaceValue z = evaluate(measured->surface, point);
-    return {z.value, z.slope_x, z.slope_y};
-  }
   const double H = height_of(arching_);
   const double u = 2.0 * point.x() / length_;
   const double v = 2.0 * point.y() / width_;
