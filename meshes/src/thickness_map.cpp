@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/meshes/thickness_map.h>
 
+#include "fit/point_checks.h"
+
 #include <plate/core/error.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace plate
@@ -41,15 +44,12 @@ double distance_inside(const InnerShape& shape, double width, const Eigen::Vecto
   return level / std::sqrt(b.slope * b.slope + 4.0 * point.y() * point.y() + floor * floor);
 }
 
-void check_positive(const SurfaceThickness& map, const Outline& outline)
+void check_positive(const GraduatedThickness& t)
 {
-  if (!(std::isfinite(map.scale) && map.scale > 0.0))
-    throw InvalidInput(message("thickness: the factor must be positive; got ", map.scale));
-  const SurfacePoint least = least_value(map.surface, sample(outline_loop(outline), 16));
-  if (!(least.value > 0.0))
-    throw InvalidInput(message("thickness: the surface falls to ", least.value * 1e3,
-                               " mm at x = ", least.place.x() * 1e3, ", y = ", least.place.y() * 1e3,
-                               " mm; it must be positive inside the outline: measure more points there"));
+  check_positive("centre", t.centre);
+  check_positive("bouts", t.bouts);
+  check_positive("channel", t.channel);
+  check_positive("edge", t.edge);
 }
 
 } // namespace
@@ -64,23 +64,45 @@ ThicknessField::ThicknessField(const Outline& outline, const ThicknessMap& map)
   }
   if (const auto* surface = std::get_if<SurfaceThickness>(&map))
   {
-    check_positive(*surface, outline);
+    check_surface(*surface, outline);
     return;
   }
-  const auto& graduated = std::get<GraduatedThickness>(map);
-  check_positive("centre", graduated.centre);
-  check_positive("bouts", graduated.bouts);
-  check_positive("channel", graduated.channel);
-  check_positive("edge", graduated.edge);
+  check_positive(std::get<GraduatedThickness>(map));
 }
 
 double ThicknessField::at(const Eigen::Vector2d& point) const
 {
   if (const auto* uniform = std::get_if<UniformThickness>(&map_))
     return uniform->value;
-  if (const auto* surface = std::get_if<SurfaceThickness>(&map_))
-    return surface->scale * evaluate(surface->surface, point).value;
-  const auto& t = std::get<GraduatedThickness>(map_);
+  if (const auto* graduation = std::get_if<GraduatedThickness>(&map_))
+    return graduated(*graduation, point);
+  const auto& measured = std::get<SurfaceThickness>(map_);
+  const double base = measured.graduation ? graduated(*measured.graduation, point) : 0.0;
+  return measured.scale * (base + evaluate(measured.deviation, point).value);
+}
+
+// A surface may fall to zero where nothing was measured.
+void ThicknessField::check_surface(const SurfaceThickness& map, const Outline& outline) const
+{
+  if (!(std::isfinite(map.scale) && map.scale > 0.0))
+    throw InvalidInput(message("thickness: the factor must be positive; got ", map.scale));
+  double bound = map.deviation.coefficients.minCoeff(); // no value of the splines is below
+  if (const auto& g = map.graduation)
+  {
+    check_positive(*g);
+    bound += std::min({g->centre, g->bouts, g->channel, g->edge});
+  }
+  if (bound > 0.0)
+    return;
+  constexpr double thinnest = 1e-5; // [m]
+  for (const Eigen::Vector2d& p : grid_inside(sample(outline_loop(outline), 16)))
+    if (!(at(p) > thinnest))
+      throw InvalidInput(message("thickness: the surface falls to ", at(p) * 1e3, " mm at ", place_in_mm(p),
+                                 "; it must be positive inside the outline: measure more points there"));
+}
+
+double ThicknessField::graduated(const GraduatedThickness& t, const Eigen::Vector2d& point) const
+{
   const double channel_at = shape_.channel() - shape_.rim();
   const bool beyond = std::abs(point.x()) >= shape_.half_length();
   const double inside = beyond ? 0.0 : distance_inside(shape_, width_, point);

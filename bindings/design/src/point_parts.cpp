@@ -97,7 +97,7 @@ PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutlin
   std::vector<Eigen::Vector2d> region = region_of(outline);
   if (!entry.fitted || entry.region != region)
   {
-    entry.fitted = Fitted<Fit>{make_fit(surface_points(entry.table), region), lines_of(entry.table)};
+    entry.fitted = Fitted<Fit>{make_fit(surface_points(entry.table)), lines_of(entry.table)};
     entry.region = std::move(region);
   }
   return *entry.fitted;
@@ -105,14 +105,13 @@ PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutlin
 
 PointFiles::Fitted<ArchFit> PointFiles::arching(const std::string& name, const Outline& outline)
 {
-  return fitted_over(archings_, name, "z", outline,
-                     [&](const auto& points, const auto&) { return fit_arching(points, outline); });
+  return fitted_over(archings_, name, "z", outline, [&](const auto& points) { return fit_arching(points, outline); });
 }
 
-PointFiles::Fitted<SurfaceFit> PointFiles::thickness(const std::string& name, const Outline& outline)
+PointFiles::Fitted<ThicknessFit> PointFiles::thickness(const std::string& name, const Outline& outline)
 {
   return fitted_over(thicknesses_, name, "t", outline,
-                     [](const auto& points, const auto& region) { return fit_surface(points, region); });
+                     [&](const auto& points) { return fit_thickness(points, outline); });
 }
 
 double PointFiles::median_thickness(const std::string& name)
@@ -142,11 +141,11 @@ SurfaceArching PointParts::arching(const TableReader& table, const Outline& outl
   return fitted.fit.arching;
 }
 
-SmoothSurface PointParts::thickness(const TableReader& table, const Outline& outline)
+SurfaceThickness PointParts::thickness(const TableReader& table, const Outline& outline)
 {
   const auto fitted = located(table, "file", [&] { return files_.thickness(table.text("file"), outline); });
   add(table, "thickness", fitted.fit.report, fitted.lines);
-  return fitted.fit.surface;
+  return fitted.fit.thickness;
 }
 
 void PointParts::add(const TableReader& table, const std::string& part, const FitReport& report,

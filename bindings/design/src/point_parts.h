@@ -8,7 +8,7 @@
 #include <plate/design/file_access.h>
 #include <plate/meshes/arch_fit.h>
 #include <plate/meshes/curve_fit.h>
-#include <plate/meshes/surface_fit.h>
+#include <plate/meshes/thickness_fit.h>
 
 #include <map>
 #include <mutex>
@@ -45,7 +45,7 @@ public:
   [[nodiscard]] Fitted<ArchFit> arching(const std::string& name, const Outline& outline);
 
   /// Thickness through a file with the columns x, y, t. @throws as curve()
-  [[nodiscard]] Fitted<SurfaceFit> thickness(const std::string& name, const Outline& outline);
+  [[nodiscard]] Fitted<ThicknessFit> thickness(const std::string& name, const Outline& outline);
 
   /// Thickness that half of the points of a file with the columns x, y, t exceed [m]. @throws as curve()
   [[nodiscard]] double median_thickness(const std::string& name);
@@ -72,7 +72,7 @@ private:
   std::mutex mutex_;
   std::map<std::string, Fitted<CurveFit>> curves_;
   std::map<std::string, OverOutline<ArchFit>> archings_;
-  std::map<std::string, OverOutline<SurfaceFit>> thicknesses_;
+  std::map<std::string, OverOutline<ThicknessFit>> thicknesses_;
 };
 
 /// Reads the parts of one design that are given by points, and keeps how well they fit.
@@ -88,7 +88,7 @@ public:
   [[nodiscard]] SurfaceArching arching(const TableReader& table, const Outline& outline);
 
   /// The thickness over an outline of the file named in a table. @throws DesignError at its key `file`
-  [[nodiscard]] SmoothSurface thickness(const TableReader& table, const Outline& outline);
+  [[nodiscard]] SurfaceThickness thickness(const TableReader& table, const Outline& outline);
 
   [[nodiscard]] const std::vector<PartFit>& fits() const { return fits_; }
 

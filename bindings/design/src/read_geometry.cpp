@@ -95,7 +95,8 @@ Outline read_outline_of_kind(const TableReader& table, const std::string& kind, 
 
 ThicknessMap read_measured_thickness(const TableReader& table, const Outline& outline, double scale, PointParts& parts)
 {
-  const SurfaceThickness map{.surface = parts.thickness(table, outline), .scale = scale};
+  SurfaceThickness map = parts.thickness(table, outline);
+  map.scale = scale;
   located(table, "file", [&] { static_cast<void>(ThicknessField(outline, map)); });
   return map;
 }

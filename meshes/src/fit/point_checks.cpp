@@ -114,6 +114,18 @@ bool contains(std::span<const Vector2d> polygon, const Vector2d& p)
   return inside;
 }
 
+std::vector<Vector2d> grid_inside(std::span<const Vector2d> polygon)
+{
+  constexpr int steps = 100;
+  const Box box = box_of(polygon);
+  std::vector<Vector2d> points(polygon.begin(), polygon.end());
+  for (int i = 0; i <= steps; ++i)
+    for (int j = 0; j <= steps; ++j)
+      if (const Vector2d p = box.low + Vector2d(i, j).cwiseProduct(box.high - box.low) / steps; contains(polygon, p))
+        points.push_back(p);
+  return points;
+}
+
 std::string place_in_mm(const Vector2d& point)
 {
   return message("x = ", point.x() * 1e3, ", y = ", point.y() * 1e3, " mm");

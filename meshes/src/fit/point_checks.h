@@ -30,6 +30,9 @@ struct Box
 /// Whether a point lies inside a closed polygon (even-odd rule).
 [[nodiscard]] bool contains(std::span<const Eigen::Vector2d> polygon, const Eigen::Vector2d& p);
 
+/// Points of a grid of a hundredth of its box inside a closed polygon, and its corners [m].
+[[nodiscard]] std::vector<Eigen::Vector2d> grid_inside(std::span<const Eigen::Vector2d> polygon);
+
 /// "x = 12.5, y = -3 mm", for messages.
 [[nodiscard]] std::string place_in_mm(const Eigen::Vector2d& point);
 

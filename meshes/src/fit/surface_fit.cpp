@@ -236,25 +236,6 @@ SurfaceValue evaluate(const SmoothSurface& surface, const Vector2d& point)
   return out;
 }
 
-SurfacePoint least_value(const SmoothSurface& surface, std::span<const Vector2d> region)
-{
-  const Box box = box_of(region);
-  SurfacePoint least{0.5 * (box.low + box.high), 0.0};
-  least.value = surface.coefficients.minCoeff(); // no value is below
-  if (least.value > 0.0)
-    return least;
-  constexpr int steps = 100;
-  least.value = HUGE_VAL;
-  for (int i = 0; i <= steps; ++i)
-    for (int j = 0; j <= steps; ++j)
-    {
-      const Vector2d p = box.low + Vector2d(i, j).cwiseProduct(box.high - box.low) / steps;
-      if (const double value = evaluate(surface, p).value; value < least.value && contains(region, p))
-        least = {p, value};
-    }
-  return least;
-}
-
 SurfaceFit fit_surface(std::span<const SurfacePoint> points, std::span<const Vector2d> region, double least_outlier)
 {
   std::vector<Vector2d> places;

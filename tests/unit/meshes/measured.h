@@ -41,6 +41,19 @@ struct MeasuredLoop
   std::vector<std::size_t> corners;    ///< indices of the points at corners
 };
 
+/// Whether a point lies inside a closed polygon (even-odd rule).
+inline bool is_inside(const std::vector<Eigen::Vector2d>& polygon, const Eigen::Vector2d& p)
+{
+  bool inside = false;
+  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++)
+  {
+    const Eigen::Vector2d &a = polygon[i], &b = polygon[j];
+    if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
+      inside = !inside;
+  }
+  return inside;
+}
+
 /// @param noise  standard deviation of each coordinate [m]
 inline MeasuredLoop measure(const CurveLoop& loop, double step, double noise, Scatter& scatter)
 {

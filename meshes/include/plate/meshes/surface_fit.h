@@ -36,10 +36,6 @@ struct SurfaceValue
 /// Value and exact slopes, continuous to the second derivative inside the box; beyond it the surface runs on straight.
 [[nodiscard]] SurfaceValue evaluate(const SmoothSurface& surface, const Eigen::Vector2d& point);
 
-/// The least value inside a closed polygon, looked for on a grid of a hundredth of its box; at once if all coefficients
-/// are positive, which bound the surface.
-[[nodiscard]] SurfacePoint least_value(const SmoothSurface& surface, std::span<const Eigen::Vector2d> region);
-
 /// A fitted surface and how well it fits.
 struct SurfaceFit
 {

@@ -5,6 +5,7 @@
 #include <plate/meshes/outline.h>
 #include <plate/meshes/surface_fit.h>
 
+#include <optional>
 #include <variant>
 
 namespace plate
@@ -30,11 +31,12 @@ struct GraduatedThickness
   double edge;    ///< [m]
 };
 
-/// A thickness field, usually fitted to measured points.
+/// A measured thickness: a graduation, which may be none, with a smooth surface on it.
 struct SurfaceThickness
 {
-  SmoothSurface surface; ///< along the normal [m]
-  double scale = 1.0;    ///< factor on it [-]
+  std::optional<GraduatedThickness> graduation;
+  SmoothSurface deviation; ///< thickness along the normal over that graduation [m]
+  double scale = 1.0;      ///< factor on both [-]
 };
 
 /// Thickness of a solid plate along its normal; a laminate of constant thickness is `UniformThickness`.
@@ -50,6 +52,9 @@ public:
   [[nodiscard]] double at(const Eigen::Vector2d& point) const; ///< along the normal [m]
 
 private:
+  [[nodiscard]] double graduated(const GraduatedThickness& t, const Eigen::Vector2d& point) const;
+  void check_surface(const SurfaceThickness& map, const Outline& outline) const;
+
   ThicknessMap map_;
   double length_; // [m]
   double width_;  // [m]
