@@ -5,6 +5,7 @@
 #include "pair_modes.h"
 #include "text_table.h"
 
+#include <plate/core/error.h>
 #include <plate/laminates/section.h>
 #include <plate/meshes/picture.h>
 #include <plate/meshes/side_by_side_picture.h>
@@ -91,11 +92,22 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
   return pictures;
 }
 
+PlateView plate_view(const ModesResult& result)
+{
+  PlateView view{.mesh = result.model.mesh, .title = result.design.title};
+  const Model& model = result.model;
+  for (std::size_t i = 0; i < model.patches.size(); ++i)
+    view.regions.push_back(
+        {.outline = edge_of(model.patches[i].region),
+         .label = message("patch ", i + 1, model.patches[i].side == PlateSide::inside ? ", inside" : ", outside")});
+  for (const PointMass& mass : model.masses)
+    view.points.push_back({.at = mass.at, .label = message(mass.mass * 1e3, " g")});
+  return view;
+}
+
 DesignModes design_modes(const ModesResult& result)
 {
-  return {.view = {.mesh = result.model.mesh, .title = result.design.title},
-          .mass = result.system.mass,
-          .modes = mode_pictures(result)};
+  return {.view = plate_view(result), .mass = result.system.mass, .modes = mode_pictures(result)};
 }
 
 /// What is drawn in each format.

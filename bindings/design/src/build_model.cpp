@@ -6,6 +6,19 @@
 namespace plate
 {
 
+namespace
+{
+
+PlyDirections directions_at_nodes(const PlyDirectionField& directions, const ShellMesh& mesh)
+{
+  PlyDirections out = {.ply = directions.ply, .double_angle = {}};
+  for (const Eigen::Vector3d& node : mesh.nodes)
+    out.double_angle.push_back(double_angle(directions.field, node.head<2>()));
+  return out;
+}
+
+} // namespace
+
 Model build_model(const Design& design, const PlanformMesh& planform)
 {
   Model model{.mesh = lift(planform, design.geometry),
@@ -14,6 +27,8 @@ Model build_model(const Design& design, const PlanformMesh& planform)
               .supports = design.supports,
               .patches = design.patches,
               .masses = design.masses};
+  for (const PlyDirectionField& directions : design.directions)
+    model.directions.push_back(directions_at_nodes(directions, model.mesh));
   if (design.bar)
     model.bars.push_back(*design.bar);
   return model;

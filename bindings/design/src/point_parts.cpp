@@ -41,6 +41,14 @@ CurveFit fit_curve(const PointTable& table, const std::string& name)
   return fit_closed_curve(points, table.has_optional ? std::optional(corners) : std::nullopt);
 }
 
+std::vector<MeasuredDirection> measured_directions(const PointTable& table)
+{
+  std::vector<MeasuredDirection> points;
+  for (const PointRow& row : table.rows)
+    points.push_back({mm * Eigen::Vector2d(row.values[0], row.values[1]), Angle::degrees(row.values[2])});
+  return points;
+}
+
 std::vector<SurfacePoint> surface_points(const PointTable& table)
 {
   std::vector<SurfacePoint> points;
@@ -97,7 +105,7 @@ PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutlin
   std::vector<Eigen::Vector2d> region = region_of(outline);
   if (!entry.fitted || entry.region != region)
   {
-    entry.fitted = Fitted<Fit>{make_fit(surface_points(entry.table)), lines_of(entry.table)};
+    entry.fitted = Fitted<Fit>{make_fit(entry.table, region), lines_of(entry.table)};
     entry.region = std::move(region);
   }
   return *entry.fitted;
@@ -105,13 +113,22 @@ PointFiles::Fitted<Fit> PointFiles::fitted_over(std::map<std::string, OverOutlin
 
 PointFiles::Fitted<ArchFit> PointFiles::arching(const std::string& name, const Outline& outline)
 {
-  return fitted_over(archings_, name, "z", outline, [&](const auto& points) { return fit_arching(points, outline); });
+  return fitted_over(archings_, name, "z", outline,
+                     [&](const PointTable& table, const auto&) { return fit_arching(surface_points(table), outline); });
 }
 
 PointFiles::Fitted<ThicknessFit> PointFiles::thickness(const std::string& name, const Outline& outline)
 {
   return fitted_over(thicknesses_, name, "t", outline,
-                     [&](const auto& points) { return fit_thickness(points, outline); });
+                     [&](const PointTable& table, const auto&)
+                     { return fit_thickness(surface_points(table), outline); });
+}
+
+PointFiles::Fitted<DirectionFit> PointFiles::directions(const std::string& name, const Outline& outline)
+{
+  return fitted_over(directions_, name, "angle", outline,
+                     [](const PointTable& table, const auto& region)
+                     { return fit_directions(measured_directions(table), region); });
 }
 
 double PointFiles::median_thickness(const std::string& name)
@@ -130,28 +147,36 @@ double PointFiles::median_thickness(const std::string& name)
 CurveLoop PointParts::curve(const TableReader& table, const std::string& part)
 {
   const auto fitted = located(table, "file", [&] { return files_.curve(table.text("file")); });
-  add(table, part, fitted.fit.report, fitted.lines);
+  add(table.text("file"), part, fitted.fit.report, fitted.lines);
   return fitted.fit.loop;
 }
 
 SurfaceArching PointParts::arching(const TableReader& table, const Outline& outline)
 {
   const auto fitted = located(table, "file", [&] { return files_.arching(table.text("file"), outline); });
-  add(table, "arching", fitted.fit.report, fitted.lines);
+  add(table.text("file"), "arching", fitted.fit.report, fitted.lines);
   return fitted.fit.arching;
 }
 
 SurfaceThickness PointParts::thickness(const TableReader& table, const Outline& outline)
 {
   const auto fitted = located(table, "file", [&] { return files_.thickness(table.text("file"), outline); });
-  add(table, "thickness", fitted.fit.report, fitted.lines);
+  add(table.text("file"), "thickness", fitted.fit.report, fitted.lines);
   return fitted.fit.thickness;
 }
 
-void PointParts::add(const TableReader& table, const std::string& part, const FitReport& report,
-                     const std::vector<int>& lines)
+DirectionField PointParts::directions(const TableReader& ply, const std::string& part, const Outline& outline)
 {
-  PartFit fit{.part = part, .file = table.text("file"), .report = report, .outlier_lines = {}};
+  const std::string file = ply.text("angle_file");
+  const auto fitted = located(ply, "angle_file", [&] { return files_.directions(file, outline); });
+  add(file, part, fitted.fit.report, fitted.lines, FitQuantity::angle);
+  return fitted.fit.field;
+}
+
+void PointParts::add(const std::string& file, const std::string& part, const FitReport& report,
+                     const std::vector<int>& lines, FitQuantity quantity)
+{
+  PartFit fit{.part = part, .file = file, .report = report, .outlier_lines = {}, .quantity = quantity};
   for (const FitResidual& outlier : report.outliers)
     fit.outlier_lines.push_back(lines[outlier.point]);
   fits_.push_back(std::move(fit));

@@ -8,6 +8,7 @@
 #include <plate/design/file_access.h>
 #include <plate/meshes/arch_fit.h>
 #include <plate/meshes/curve_fit.h>
+#include <plate/meshes/direction_fit.h>
 #include <plate/meshes/thickness_fit.h>
 
 #include <map>
@@ -50,6 +51,9 @@ public:
   /// Thickness that half of the points of a file with the columns x, y, t exceed [m]. @throws as curve()
   [[nodiscard]] double median_thickness(const std::string& name);
 
+  /// Directions through a file with the columns x, y, angle (degrees). @throws as curve()
+  [[nodiscard]] Fitted<DirectionFit> directions(const std::string& name, const Outline& outline);
+
 private:
   /// A fit for the outline asked for last.
   template <class Fit>
@@ -73,6 +77,7 @@ private:
   std::map<std::string, Fitted<CurveFit>> curves_;
   std::map<std::string, OverOutline<ArchFit>> archings_;
   std::map<std::string, OverOutline<ThicknessFit>> thicknesses_;
+  std::map<std::string, OverOutline<DirectionFit>> directions_;
 };
 
 /// Reads the parts of one design that are given by points, and keeps how well they fit.
@@ -90,10 +95,14 @@ public:
   /// The thickness over an outline of the file named in a table. @throws DesignError at its key `file`
   [[nodiscard]] SurfaceThickness thickness(const TableReader& table, const Outline& outline);
 
+  /// The directions over an outline of the file named by a ply. @throws DesignError at its key `angle_file`
+  [[nodiscard]] DirectionField directions(const TableReader& ply, const std::string& part, const Outline& outline);
+
   [[nodiscard]] const std::vector<PartFit>& fits() const { return fits_; }
 
 private:
-  void add(const TableReader& table, const std::string& part, const FitReport& report, const std::vector<int>& lines);
+  void add(const std::string& file, const std::string& part, const FitReport& report, const std::vector<int>& lines,
+           FitQuantity quantity = FitQuantity::distance);
 
   PointFiles& files_;
   std::vector<PartFit> fits_;

@@ -75,6 +75,7 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
   std::optional<Bar> bar;
   if (geometry.bar)
     bar = read_bar(table.table("bar"), stock, *geometry.bar);
+  std::vector<PlyDirectionField> directions = read_directions(table, outline, parts);
   std::vector<Patch> patches = read_patches(table, stock, geometry);
   for (const Patch& patch : patches)
     geometry.patches.push_back(patch.region);
@@ -84,6 +85,7 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
           .laminate = std::move(laminate),
           .bar = std::move(bar),
           .supports = read_support(table, std::holds_alternative<RectangleOutline>(outline)),
+          .directions = std::move(directions),
           .patches = std::move(patches),
           .masses = std::move(masses),
           .surroundings = surroundings,

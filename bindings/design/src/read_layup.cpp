@@ -173,4 +173,22 @@ Laminate read_layup(const TableReader& root, const MaterialStock& stock, PointFi
   return laminate;
 }
 
+std::vector<PlyDirectionField> read_directions(const TableReader& root, const Outline& outline, PointParts& parts)
+{
+  std::vector<PlyDirectionField> directions;
+  const std::vector<TableReader> plies = root.table("layup").tables("plies");
+  for (std::size_t i = 0; i < plies.size(); ++i)
+  {
+    const TableReader& ply = plies[i];
+    if (!ply.has("angle_file"))
+      continue;
+    if (ply.has("angle"))
+      ply.fail("angle", "contradicts angle_file, which gives the direction everywhere; leave one of them out");
+    if (ply.word("grain", "laid") == "carved")
+      ply.fail("grain", "a carved ply has the direction of its board; angle_file is for laid plies");
+    directions.push_back({.ply = i, .field = parts.directions(ply, message("angle of ply ", i + 1), outline)});
+  }
+  return directions;
+}
+
 } // namespace plate

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include "point_parts.h"
 #include "read_materials.h"
 #include "table_reader.h"
 
@@ -19,6 +20,10 @@ class PointFiles;
 
 /// Reads the list `plies` of a table.
 [[nodiscard]] Laminate read_ply_list(const TableReader& owner, const MaterialStock& stock);
+
+/// Reads the directions of the plies that have an angle file; each such ply must be laid and give no angle.
+[[nodiscard]] std::vector<PlyDirectionField> read_directions(const TableReader& root, const Outline& outline,
+                                                             PointParts& parts);
 
 /// Whether the plate is solid, so that [thickness] gives its thickness.
 [[nodiscard]] bool is_solid(const TableReader& root);

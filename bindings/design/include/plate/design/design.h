@@ -5,6 +5,7 @@
 #include <plate/elements/bar.h>
 #include <plate/laminates/laminate.h>
 #include <plate/materials/moisture.h>
+#include <plate/meshes/direction_fit.h>
 #include <plate/meshes/fit_report.h>
 #include <plate/meshes/planform_mesh.h>
 #include <plate/meshes/plate_geometry.h>
@@ -38,6 +39,13 @@ struct LayupDesign
   Laminate laminate; ///< from inside to outside; that of a graduated solid plate has the thickness in its middle
 };
 
+/// What the residuals of a fit are.
+enum class FitQuantity
+{
+  distance, ///< [m]
+  angle     ///< [rad]
+};
+
 /// How well a part fits the points of a file it was made from.
 struct PartFit
 {
@@ -45,6 +53,14 @@ struct PartFit
   std::string file; ///< as named in the design
   FitReport report;
   std::vector<int> outlier_lines; ///< line of the file for each outlier, from 1
+  FitQuantity quantity = FitQuantity::distance;
+};
+
+/// Directions that a ply takes instead of its angle.
+struct PlyDirectionField
+{
+  std::size_t ply; ///< index into the laminate
+  DirectionField field;
 };
 
 /// One plate as its design file describes it: plain data in SI, checked.
@@ -55,6 +71,7 @@ struct Design
   Laminate laminate;      ///< from inside to outside, layup.scale and layup.scale_core applied
   std::optional<Bar> bar; ///< its place is geometry.bar
   std::vector<SupportedEdge> supports;
+  std::vector<PlyDirectionField> directions = {};
   std::vector<Patch> patches = {}; ///< the first lie next to the laminate
   std::vector<PointMass> masses = {};
   Surroundings surroundings = {};
