@@ -18,10 +18,9 @@ struct TypedModes
 
 CommandDefinition define_modes(CLI::App& plate)
 {
-  CLI::App* command = add_command(
-      plate, "modes", "modes of a plate: frequencies, names, loss; pictures with --out", command_group::plates,
-      "plate modes examples/viola/spruce_top.toml --count 8 --out out/spruce\n"
-      "  plate modes examples/viola/spruce_top.toml --beside examples/viola/laminate_top.toml --out out/both");
+  CLI::App* command =
+      add_command(plate, "modes", "modes of a plate: frequencies, names, loss; pictures with --out",
+                  command_group::plates, "plate modes examples/viola/spruce_top.toml --count 8 --out out/spruce");
   const auto typed = std::make_shared<TypedModes>();
   add_common_options(*command, typed->common);
   add_count(*command, typed->count);
