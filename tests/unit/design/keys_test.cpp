@@ -96,9 +96,9 @@ TEST_CASE("a key that only some kinds use knows the key that tells the kind")
 {
   CHECK(kind_key(*find_key("outline.width")) == find_key("outline.kind"));
   CHECK(kind_key(*find_key("patch.1.axes")) == find_key("patch.1.shape"));
-  CHECK(kind_key(*find_key("outline.length")) == nullptr);
+  CHECK(kind_key(*find_key("outline.kind")) == nullptr);
   CHECK(kinds_using(*find_key("outline.width")) == std::vector<std::string_view>{"rectangle", "ellipse"});
-  CHECK(kinds_using(*find_key("outline.length")).empty());
+  CHECK(kinds_using(*find_key("outline.kind")).empty());
   for (const Key& key : design_keys())
     CHECK((kind_key(key) == nullptr) == key.only_with.empty());
 }

@@ -88,6 +88,7 @@ std::vector<Key> detail_keys()
        .help = "Angle of the slot's axis from x, positive from x to y."},
       {.name = "soundhole[].file",
        .kind = KeyKind::text,
+       .example = "\"hole.csv\"",
        .only_with = "points",
        .help =
            "File of points measured in order along the hole, with the columns x, y in mm and perhaps corner (1 at a "

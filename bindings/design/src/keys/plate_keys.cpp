@@ -54,6 +54,7 @@ std::vector<Key> plate_keys()
        .help = "Full width of the upper bout."},
       {.name = "outline.file",
        .kind = KeyKind::text,
+       .example = "\"outline.csv\"",
        .only_with = "points",
        .help =
            "File of points measured in order along the outline, with the columns x, y in mm and perhaps corner (1 at "
@@ -75,6 +76,7 @@ std::vector<Key> plate_keys()
                "thickness."},
       {.name = "arching.file",
        .kind = KeyKind::text,
+       .example = "\"arching.csv\"",
        .only_with = "points",
        .help =
            "File of points, scattered or gridded, with the columns x, y, z in mm: height of the mid-surface over the "
@@ -122,6 +124,7 @@ std::vector<Key> plate_keys()
        .help = "Thickness at the edge."},
       {.name = "thickness.file",
        .kind = KeyKind::text,
+       .example = "\"thickness.csv\"",
        .only_with = "points",
        .help = "File of points, scattered or gridded, with the columns x, y, t in mm: thickness along the normal."},
   };
