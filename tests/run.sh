@@ -10,6 +10,7 @@ usage()
   cat <<'USAGE'
 bash tests/run.sh [--all | --quick]
   (nothing)  all tests but the long studies, then the tests not labelled "slow" with address and undefined-behaviour sanitizers
+             and some thousand inputs on each fuzz target
   --all      the long studies (label "long") as well
   --quick    no sanitizers
 USAGE
@@ -26,7 +27,11 @@ for option in "$@"; do
   esac
 done
 
-install_packages
+if [[ $sanitizers == yes ]]; then
+  install_packages "${LIBPLATE_SANITIZER_PACKAGES[@]}"
+else
+  install_packages
+fi
 build_preset release
 say "tests of build/release"
 ctest --preset release --parallel "$(nproc)" --label-exclude "$skip"
@@ -35,4 +40,5 @@ if [[ $sanitizers == yes ]]; then
   build_preset asan
   say "tests of build/asan, with address and undefined-behaviour sanitizers"
   ctest --preset asan --parallel "$(nproc)" --label-exclude '^(long|slow)$'
+  bash tests/fuzz/run.sh 2000 build/asan
 fi

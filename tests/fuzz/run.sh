@@ -11,6 +11,7 @@ runs=${1:-20000}
 if [[ -n ${2:-} ]]; then
   build=$2
 else
+  install_packages "${LIBPLATE_SANITIZER_PACKAGES[@]}"
   build_preset fuzz fuzzers
   build=build/fuzz
 fi
@@ -33,4 +34,5 @@ fuzz()
 fuzz design tests/fuzz/seeds/design examples/viola
 fuzz override tests/fuzz/seeds/override
 fuzz laminate_code tests/fuzz/seeds/laminate_code
+fuzz point_file tests/fuzz/seeds/point_file
 rm -r "$findings"

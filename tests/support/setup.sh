@@ -10,6 +10,7 @@ readonly LIBPLATE_PACKAGES=(
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev   # design files and command line
   doctest-dev python3-jsonschema                # tests
 )
+readonly LIBPLATE_SANITIZER_PACKAGES=(clang libclang-rt-14-dev) # sanitizers and fuzz targets: tests/run.sh, tests/fuzz/run.sh
 
 # The dense blocks here are small: more threads of OpenBLAS gain little, and on a busy machine they wait for each other.
 export OPENBLAS_NUM_THREADS=1
@@ -19,10 +20,11 @@ say()
   printf '== %s\n' "$*"
 }
 
+# missing_packages PACKAGE...: those that are not installed.
 missing_packages()
 {
   local package
-  for package in "${LIBPLATE_PACKAGES[@]}"; do
+  for package in "$@"; do
     [[ $(dpkg-query -W -f='${db:Status-Status}' "$package" 2>/dev/null) == installed ]] || printf '%s\n' "$package"
   done
 }
@@ -40,14 +42,16 @@ as_root()
   fi
 }
 
+# install_packages [PACKAGE...]: what every build needs, and the packages named.
 install_packages()
 {
+  local wanted=("${LIBPLATE_PACKAGES[@]}" "$@")
   if ! command -v dpkg-query >/dev/null; then
-    say "not a Debian system; what is needed under other names: ${LIBPLATE_PACKAGES[*]}"
+    say "not a Debian system; what is needed under other names: ${wanted[*]}"
     return
   fi
   local missing
-  mapfile -t missing < <(missing_packages)
+  mapfile -t missing < <(missing_packages "${wanted[@]}")
   if [[ ${#missing[@]} -eq 0 ]]; then
     return
   fi

@@ -105,9 +105,10 @@ void add_roughness(const SplineRun& run, std::vector<Eigen::Triplet<double>>& en
     for (const auto& [x, w] : gauss_points_16)
     {
       const SplineBasis::Local b = run.basis.at(run.basis.low() + h * (k + x), penalised);
+      const double weight = w * h; // not a binding: Clang 14 captures none
       for_terms(run, b,
                 [&](Eigen::Index i, double bi) {
-                  for_terms(run, b, [&](Eigen::Index j, double bj) { entries.emplace_back(i, j, w * h * bi * bj); });
+                  for_terms(run, b, [&](Eigen::Index j, double bj) { entries.emplace_back(i, j, weight * bi * bj); });
                 });
     }
 }

@@ -4,6 +4,7 @@
 #include "bar_grid.h"
 #include "boundary_stations.h"
 #include "corner_mesh.h"
+#include "crossing_edges.h"
 #include "gmsh_fill.h"
 #include "mesh_checks.h"
 #include "mesh_options.h"
@@ -50,9 +51,15 @@ void finish(const CornerMesh& corners, const PlateGeometry& geometry, const Plat
     mesh.bars.push_back(bar_footprint(*geometry.bar, mesh, corners.bar_triangles));
 }
 
-// One mesh, its cubic triangles not yet checked.
-PlanformMesh mesh_once(const PlateGeometry& geometry, const MeshOptions& options,
-                       const std::vector<std::vector<FinerPlace>>& finer)
+// A mesh not yet checked, or none, and where edges must be shorter for it to be right.
+struct Attempt
+{
+  PlanformMesh mesh;
+  std::vector<FinerPlace> faults;
+};
+
+Attempt mesh_once(const PlateGeometry& geometry, const MeshOptions& options,
+                  const std::vector<std::vector<FinerPlace>>& finer)
 {
   PlanformMesh mesh;
   mesh.options = options;
@@ -70,9 +77,12 @@ PlanformMesh mesh_once(const PlateGeometry& geometry, const MeshOptions& options
     add_bar(*geometry.bar, mesh.bar_rows.front(), corners);
   }
   add_region_lines(geometry.patches, samples, options.size, corners);
+  if (std::vector<FinerPlace> crossings = crossing_edges(corners); !crossings.empty())
+    return {.mesh = {}, .faults = std::move(crossings)};
   fill(corners, options.size);
   finish(corners, geometry, boundary, mesh);
-  return mesh;
+  std::vector<FinerPlace> faults = inside_out_places(mesh);
+  return {.mesh = std::move(mesh), .faults = std::move(faults)};
 }
 
 // A mesh can follow a change of measures, not of what there is.
@@ -100,20 +110,24 @@ PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& opt
 {
   check_geometry(geometry);
   const MeshOptions full_options = with_defaults(options, geometry);
-  // Edges that are long for the bend or for a thin strip turn a cubic triangle inside out: there they are halved.
+  // Edges that are long for the bend or for a thin strip cross others or turn a cubic triangle inside out: there they
+  // are halved.
   constexpr int most_attempts = 8;
   std::vector<std::vector<FinerPlace>> finer;
-  PlanformMesh mesh = mesh_once(geometry, full_options, finer);
-  for (int attempt = 1; attempt < most_attempts; ++attempt)
+  Attempt attempt = mesh_once(geometry, full_options, finer);
+  while (!attempt.faults.empty() && finer.size() + 1 < most_attempts)
   {
-    const std::vector<FinerPlace> faults = inside_out_places(mesh);
-    if (faults.empty())
-      break;
-    finer.push_back(faults);
-    mesh = mesh_once(geometry, full_options, finer);
+    finer.push_back(attempt.faults);
+    attempt = mesh_once(geometry, full_options, finer);
   }
-  check_mesh(mesh, geometry);
-  return mesh;
+  if (attempt.mesh.triangles.empty())
+  {
+    const Eigen::Vector2d where = attempt.faults.front().position * 1e3;
+    throw NumericalFailure(message("mesh: edges cross near x = ", where.x(), ", y = ", where.y(),
+                                   " mm, however short they are; ", "try another mesh size"));
+  }
+  check_mesh(attempt.mesh, geometry);
+  return std::move(attempt.mesh);
 }
 
 PlanformMesh move_planform(const PlanformMesh& mesh, const PlateGeometry& changed)
