@@ -24,11 +24,11 @@ struct LaminateResult
   EngineeringConstants bending;
   std::optional<Vector6d> thermal;   ///< strain and curvature per kelvin [1/K, 1/(m K)]
   std::optional<Vector6d> swelling;  ///< strain and curvature per fraction of moisture content [-, 1/m]
-  std::vector<StripStiffness> polar; ///< of strips cut at 0, 5, ... 355 degrees
+  std::vector<StripStiffness> polar; ///< of strips cut at 0, 2, ... 358 degrees
 };
 
 /// Angle between two entries of LaminateResult::polar [degrees].
-inline constexpr int polar_step = 5;
+inline constexpr int polar_step = 2;
 
 [[nodiscard]] LaminateResult compute_laminate(const LayupDesign& design);
 

@@ -3,6 +3,8 @@
 
 #include <plate/meshes/mesher.h>
 
+#include <cmath>
+
 namespace plate
 {
 
@@ -13,7 +15,10 @@ PlyDirections directions_at_nodes(const PlyDirectionField& directions, const She
 {
   PlyDirections out = {.ply = directions.ply, .double_angle = {}};
   for (const Eigen::Vector3d& node : mesh.nodes)
-    out.double_angle.push_back(double_angle(directions.field, node.head<2>()));
+  {
+    const double twice = 2.0 * direction_at(directions.field, node.head<2>()).in_radians();
+    out.double_angle.emplace_back(std::cos(twice), std::sin(twice));
+  }
   return out;
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "../pictures/temporary_folder.h"
+#include "temporary_folder.h"
 #include "sample_text.h"
 
 #include <plate/core/error.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "../meshes/measured.h"
-#include "../pictures/temporary_folder.h"
 #include "sample_text.h"
+#include "temporary_folder.h"
 
 #include <plate/assembly/assemble.h>
 #include <plate/core/error.h>

@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
 // Patches, masses, surroundings and what a material may say of itself.
 #include "sample_text.h"
+#include "temporary_folder.h"
 
 #include <plate/design/build_model.h>
 #include <plate/materials/library.h>
 
+#include <cmath>
+#include <fstream>
 #include <numbers>
 #include <variant>
 
@@ -151,4 +154,38 @@ TEST_CASE("the layup alone can be read without a plate")
   CHECK(design.title == "skin");
   CHECK(design.laminate.plies.size() == 4);
   CHECK_THROWS_WITH_AS(static_cast<void>(layup("title = \"x\"\n")), doctest::Contains("[layup]"), DesignError);
+}
+
+TEST_CASE("a ply may take its directions from a file of points")
+{
+  const TemporaryFolder folder;
+  std::ofstream points(folder / "angles.csv");
+  points << "x,y,angle\n";
+  for (int x = -170; x <= 170; x += 34)
+    for (int y = -95; y <= 95; y += 19)
+      points << x << ',' << y << ',' << 15.0 + 0.06 * x + 0.05 * y << '\n';
+  points.close();
+  const std::string plies = "[layup]\nplies = [{ material = \"carbon_ud\", thickness = 0.2, ";
+  const auto read_there = [&](const std::string& ply)
+  {
+    return DesignDocument::from_text(bare_plate + plies + ply + " }]\n", "top.toml", {.folder = folder.path()})
+        .design();
+  };
+  const Design design = read_there("angle_file = \"angles.csv\"");
+  REQUIRE(design.directions.size() == 1);
+  CHECK(design.directions[0].ply == 0);
+  REQUIRE(design.fits.size() == 1);
+  CHECK(design.fits[0].quantity == FitQuantity::angle);
+  const Model model = build_model(design);
+  REQUIRE(model.directions.size() == 1);
+  // 15 degrees in the middle.
+  for (std::size_t i = 0; i < model.mesh.nodes.size(); ++i)
+    if (model.mesh.nodes[i].head<2>().norm() < 0.005)
+      CHECK(0.5 * std::atan2(model.directions[0].double_angle[i].y(), model.directions[0].double_angle[i].x()) * 180.0 /
+                std::numbers::pi ==
+            doctest::Approx(15.0).epsilon(0.05));
+  CHECK_THROWS_WITH_AS(static_cast<void>(read_there("angle_file = \"angles.csv\", angle = 5")),
+                       doctest::Contains("contradicts angle_file"), DesignError);
+  CHECK_THROWS_WITH_AS(static_cast<void>(read_there("angle_file = \"none.csv\"")),
+                       doctest::Contains("layup.plies.1.angle_file = \"none.csv\""), DesignError);
 }

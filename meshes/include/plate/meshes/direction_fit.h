@@ -17,15 +17,15 @@ struct MeasuredDirection
   Angle angle;           ///< from x, positive from x to y
 };
 
-/// Directions over the planform, smooth where they are and free of jumps where their angle passes 180 degrees.
+/// Directions over the planform that keep within a limited angle of their mean.
 struct DirectionField
 {
-  SmoothSurface cosine; ///< of twice the angle, up to a common factor [-]
-  SmoothSurface sine;   ///< of twice the angle, up to the same factor [-]
+  Angle mean;              ///< from x
+  SmoothSurface deviation; ///< from the mean [rad]
 };
 
-/// cos and sin of twice the angle at a point, a unit vector [-].
-[[nodiscard]] Eigen::Vector2d double_angle(const DirectionField& field, const Eigen::Vector2d& point);
+/// Direction at a point, from x.
+[[nodiscard]] Angle direction_at(const DirectionField& field, const Eigen::Vector2d& point);
 
 /// A fitted field and how well it fits: residuals are angles [rad].
 struct DirectionFit
@@ -34,9 +34,10 @@ struct DirectionFit
   FitReport report;
 };
 
-/// Smooth directions through measured ones, by fit_surface() of cos and sin of twice the angle.
+/// Smooth directions through measured ones, by fit_surface() of their deviation from the mean direction.
 ///
-/// @throws InvalidInput as fit_surface(), or if neighbouring directions contradict each other so much that none is left
+/// @throws InvalidInput as fit_surface(), or if a direction lies more than 60 degrees off the mean: no ply is draped like
+///   that, and beyond 90 degrees a direction and its opposite could not be told apart
 [[nodiscard]] DirectionFit fit_directions(std::span<const MeasuredDirection> points,
                                           std::span<const Eigen::Vector2d> region);
 

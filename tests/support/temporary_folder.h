@@ -18,7 +18,7 @@ class TemporaryFolder
 public:
   TemporaryFolder()
   {
-    std::string pattern = (std::filesystem::temp_directory_path() / "plate-pictures-XXXXXX").string();
+    std::string pattern = (std::filesystem::temp_directory_path() / "plate-tests-XXXXXX").string();
     if (mkdtemp(pattern.data()) == nullptr)
       throw std::runtime_error("cannot make a temporary folder");
     path_ = pattern;
