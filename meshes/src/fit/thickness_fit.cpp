@@ -19,7 +19,7 @@ namespace
 {
 
 constexpr int chords_per_piece = 16;  // of the outline as a region: their distance from it does not matter
-constexpr double outlier_part = 0.25; // of the thickness in the bouts: less may be the step at the edge
+constexpr double outlier_part = 0.02; // of the thickness in the bouts: less is no outlier
 
 GraduatedThickness graduation_of(const Eigen::Vector4d& t)
 {
