@@ -40,5 +40,5 @@ if [[ $sanitizers == yes ]]; then
   build_preset asan
   say "tests of build/asan, with address and undefined-behaviour sanitizers"
   ctest --preset asan --parallel "$(nproc)" --label-exclude '^(long|slow)$'
-  bash tests/fuzz/run.sh 2000 build/asan
+  bash tests/fuzz/run.sh 6000 build/asan
 fi

@@ -8,10 +8,11 @@ using namespace plate;
 TEST_CASE("every material of the library is possible, heavier than foam, lighter than metal, and found by its name")
 {
   CHECK(material_library().size() >= 12);
-  for (const auto& [material, description, source] : material_library())
+  for (const LibraryMaterial& entry : material_library())
   {
-    CHECK(!description.empty());
-    CHECK(!source.empty());
+    const Material& material = entry.material;
+    CHECK(!entry.description.empty());
+    CHECK(!entry.source.empty());
     CAPTURE(material.name);
     CHECK_NOTHROW(check_elastic(material.elastic));
     CHECK(material.density > 40.0);
