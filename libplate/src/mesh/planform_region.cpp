@@ -35,17 +35,7 @@ bool inside(const EllipseRegion& ellipse, const Vector2d& point)
 
 bool inside(const PolygonRegion& polygon, const Vector2d& point)
 {
-  bool within = false;
-  for (std::size_t i = 0; i < polygon.points.size(); ++i)
-  {
-    const Vector2d& a = polygon.points[i];
-    const Vector2d& b = polygon.points[(i + 1) % polygon.points.size()];
-    if ((a.y() > point.y()) == (b.y() > point.y()))
-      continue;
-    if (point.x() < a.x() + (b.x() - a.x()) * (point.y() - a.y()) / (b.y() - a.y()))
-      within = !within;
-  }
-  return within;
+  return polygon_contains(polygon.points, point);
 }
 
 double signed_area(const PolygonRegion& polygon)
@@ -86,6 +76,21 @@ void check(const PolygonRegion& polygon)
 }
 
 } // namespace
+
+bool polygon_contains(std::span<const Vector2d> polygon, const Vector2d& point)
+{
+  bool within = false;
+  for (std::size_t i = 0; i < polygon.size(); ++i)
+  {
+    const Vector2d& a = polygon[i];
+    const Vector2d& b = polygon[(i + 1) % polygon.size()];
+    if ((a.y() > point.y()) == (b.y() > point.y()))
+      continue;
+    if (point.x() < a.x() + (b.x() - a.x()) * (point.y() - a.y()) / (b.y() - a.y()))
+      within = !within;
+  }
+  return within;
+}
 
 bool contains(const PlanformRegion& region, const Vector2d& point)
 {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "corner_search.h"
 
+#include "point_checks.h"
 #include "robust.h"
 
 #include <Eigen/Dense>
@@ -139,13 +140,7 @@ private:
 
   static Direction line_direction(const std::vector<Vector2d>& points)
   {
-    Vector2d mean = Vector2d::Zero();
-    for (const Vector2d& p : points)
-      mean += p / static_cast<double>(points.size());
-    Eigen::Matrix2d scatter = Eigen::Matrix2d::Zero();
-    for (const Vector2d& p : points)
-      scatter += (p - mean) * (p - mean).transpose();
-    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> axes(scatter);
+    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> axes(scatter_of(points));
     const Vector2d d = axes.eigenvectors().col(1);
     return {d.dot(points.back() - points.front()) < 0.0 ? Vector2d(-d) : d, axes.eigenvalues()(1)};
   }

@@ -7,6 +7,7 @@
 #include "point_checks.h"
 #include "point_path.h"
 #include "robust.h"
+#include "summarise.h"
 
 #include <plate/core/error.h>
 
@@ -68,23 +69,10 @@ public:
 
   [[nodiscard]] FitReport report() const
   {
-    FitReport report;
-    double squares = 0.0;
+    std::vector<FitResidual> residuals;
     for (std::size_t i = 0; i < path_.size(); ++i)
-    {
-      const FitResidual r{.point = path_.origin[i], .place = path_.points[i], .residual = residuals_[i]};
-      if (used_[i] == 0)
-      {
-        report.outliers.push_back(r);
-        continue;
-      }
-      ++report.points;
-      squares += r.residual * r.residual;
-      if (std::abs(r.residual) >= std::abs(report.largest.residual))
-        report.largest = r;
-    }
-    report.rms = std::sqrt(squares / static_cast<double>(report.points));
-    return report;
+      residuals.push_back({.point = path_.origin[i], .place = path_.points[i], .residual = residuals_[i]});
+    return summarise(residuals, used_);
   }
 
   // Distance of a point that was left out before the fit, near a point of the path [m].

@@ -2,6 +2,7 @@
 #include "point_checks.h"
 
 #include <plate/core/error.h>
+#include <plate/mesh/planform_region.h>
 
 #include <Eigen/Eigenvalues>
 
@@ -24,13 +25,7 @@ constexpr double line_part = 1e-3;  // scatter across a line over that along it,
 
 bool in_one_line(std::span<const Vector2d> points)
 {
-  Vector2d mean = Vector2d::Zero();
-  for (const Vector2d& p : points)
-    mean += p / static_cast<double>(points.size());
-  Eigen::Matrix2d scatter = Eigen::Matrix2d::Zero();
-  for (const Vector2d& p : points)
-    scatter += (p - mean) * (p - mean).transpose();
-  const Vector2d spread = Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d>(scatter).eigenvalues();
+  const Vector2d spread = Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d>(scatter_of(points)).eigenvalues();
   return !(spread(0) > line_part * line_part * spread(1));
 }
 
@@ -91,6 +86,17 @@ private:
 
 } // namespace
 
+Eigen::Matrix2d scatter_of(std::span<const Vector2d> points)
+{
+  Vector2d mean = Vector2d::Zero();
+  for (const Vector2d& p : points)
+    mean += p / static_cast<double>(points.size());
+  Eigen::Matrix2d scatter = Eigen::Matrix2d::Zero();
+  for (const Vector2d& p : points)
+    scatter += (p - mean) * (p - mean).transpose();
+  return scatter;
+}
+
 Box box_of(std::span<const Vector2d> points)
 {
   Box box{Vector2d(HUGE_VAL, HUGE_VAL), Vector2d(-HUGE_VAL, -HUGE_VAL)};
@@ -102,18 +108,6 @@ Box box_of(std::span<const Vector2d> points)
   return box;
 }
 
-bool contains(std::span<const Vector2d> polygon, const Vector2d& p)
-{
-  bool inside = false;
-  for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++)
-  {
-    const Vector2d &a = polygon[i], &b = polygon[j];
-    if ((a.y() > p.y()) != (b.y() > p.y()) && p.x() < a.x() + (b.x() - a.x()) * (p.y() - a.y()) / (b.y() - a.y()))
-      inside = !inside;
-  }
-  return inside;
-}
-
 std::vector<Vector2d> grid_inside(std::span<const Vector2d> polygon)
 {
   constexpr int steps = 100;
@@ -121,7 +115,8 @@ std::vector<Vector2d> grid_inside(std::span<const Vector2d> polygon)
   std::vector<Vector2d> points(polygon.begin(), polygon.end());
   for (int i = 0; i <= steps; ++i)
     for (int j = 0; j <= steps; ++j)
-      if (const Vector2d p = box.low + Vector2d(i, j).cwiseProduct(box.high - box.low) / steps; contains(polygon, p))
+      if (const Vector2d p = box.low + Vector2d(i, j).cwiseProduct(box.high - box.low) / steps;
+          polygon_contains(polygon, p))
         points.push_back(p);
   return points;
 }
@@ -158,7 +153,7 @@ void check_coverage(std::span<const Vector2d> points, std::span<const Vector2d> 
   for (int i = 0; i < probes_per_side; ++i)
     for (int j = 0; j < probes_per_side; ++j)
     {
-      if (!contains(region, grid.probe(i, j)))
+      if (!polygon_contains(region, grid.probe(i, j)))
         continue;
       ++inside;
       const double distance = grid.distance(i, j);

@@ -27,8 +27,8 @@ struct Box
 
 [[nodiscard]] Box box_of(std::span<const Eigen::Vector2d> points);
 
-/// Whether a point lies inside a closed polygon (even-odd rule).
-[[nodiscard]] bool contains(std::span<const Eigen::Vector2d> polygon, const Eigen::Vector2d& p);
+/// Sum of the products of the points' distances from their mean [m2].
+[[nodiscard]] Eigen::Matrix2d scatter_of(std::span<const Eigen::Vector2d> points);
 
 /// Points of a grid of a hundredth of its box inside a closed polygon, and its corners [m].
 [[nodiscard]] std::vector<Eigen::Vector2d> grid_inside(std::span<const Eigen::Vector2d> polygon);

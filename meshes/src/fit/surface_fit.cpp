@@ -6,6 +6,7 @@
 #include "robust.h"
 #include "smoothing.h"
 #include "spline_basis.h"
+#include "summarise.h"
 
 #include <plate/core/error.h>
 
@@ -170,23 +171,10 @@ private:
 
   [[nodiscard]] FitReport report() const
   {
-    FitReport report;
-    double squares = 0.0;
+    std::vector<FitResidual> residuals;
     for (std::size_t i = 0; i < points_.size(); ++i)
-    {
-      const FitResidual r{.point = i, .place = points_[i].place, .residual = residuals_[i]};
-      if (used_[i] == 0)
-      {
-        report.outliers.push_back(r);
-        continue;
-      }
-      ++report.points;
-      squares += r.residual * r.residual;
-      if (std::abs(r.residual) >= std::abs(report.largest.residual))
-        report.largest = r;
-    }
-    report.rms = std::sqrt(squares / static_cast<double>(report.points));
-    return report;
+      residuals.push_back({.point = i, .place = points_[i].place, .residual = residuals_[i]});
+    return summarise(residuals, used_);
   }
 
   std::span<const SurfacePoint> points_;

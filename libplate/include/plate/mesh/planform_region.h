@@ -5,6 +5,7 @@
 
 #include <Eigen/Core>
 
+#include <span>
 #include <variant>
 #include <vector>
 
@@ -27,6 +28,9 @@ struct PolygonRegion
 
 /// Part of the plate as seen from outside.
 using PlanformRegion = std::variant<EllipseRegion, PolygonRegion>;
+
+/// Whether a point lies inside a closed polygon (even-odd rule).
+[[nodiscard]] bool polygon_contains(std::span<const Eigen::Vector2d> polygon, const Eigen::Vector2d& point);
 
 /// Whether a point lies in the region (polygons: even-odd rule).
 [[nodiscard]] bool contains(const PlanformRegion& region, const Eigen::Vector2d& point);
