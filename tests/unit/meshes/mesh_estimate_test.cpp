@@ -37,11 +37,11 @@ TEST_CASE("the size of a mesh is known within a quarter before it is made")
 {
   PlateGeometry slotted = plain(EllipseOutline{0.35, 0.2});
   slotted.soundholes.push_back(Slot{.centre = {0.0, 0.05}, .length = 0.06, .width = 0.003, .angle = {}});
-  for (const double size : {0.040, 0.010, 0.003})
+  for (const double size : {0.040, 0.010, 0.005})
     check_estimate(slotted, size);
-  for (const double size : {0.012, 0.006, 0.003})
+  for (const double size : {0.024, 0.012, 0.008})
     check_estimate(test::viola_top(), size);
-  for (const double size : {0.020, 0.006, 0.003})
+  for (const double size : {0.020, 0.010, 0.006})
     check_estimate(plain(RectangleOutline{0.35, 0.2}), size);
   for (const double size : {0.040, 0.010, 0.005})
     check_estimate(plain(RectangleOutline{1.5, 0.1}), size);
