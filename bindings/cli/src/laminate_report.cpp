@@ -164,6 +164,8 @@ std::string laminate_text(const LaminateResult& result)
   out += message("\nRadiation ratio sqrt(12 D/m^3) along x ",
                  fixed(radiation_ratio(result.polar.front().bending, result.areal_mass), 2), ", along y ",
                  fixed(radiation_ratio(result.polar[90 / polar_step].bending, result.areal_mass), 2), " m4/(kg s)\n\n");
+  if (result.seconds)
+    out += message("seconds: total ", fixed(*result.seconds, 4), "\n");
   return message(out, caution, '\n');
 }
 
@@ -188,6 +190,8 @@ std::string laminate_json(const LaminateResult& result)
       rounded(radiation_ratio(result.polar[90 / polar_step].bending, result.areal_mass))};
   json["polar"] = polar_json(result);
   json["caution"] = caution;
+  if (result.seconds)
+    json["seconds"] = {{"total", *result.seconds}};
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

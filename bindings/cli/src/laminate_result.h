@@ -22,9 +22,10 @@ struct LaminateResult
   Eigen::Matrix2d shear; ///< order (13, 23) [N/m]
   EngineeringConstants membrane;
   EngineeringConstants bending;
-  std::optional<Vector6d> thermal;   ///< strain and curvature per kelvin [1/K, 1/(m K)]
-  std::optional<Vector6d> swelling;  ///< strain and curvature per fraction of moisture content [-, 1/m]
-  std::vector<StripStiffness> polar; ///< of strips cut at 0, 2, ... 358 degrees
+  std::optional<Vector6d> thermal;    ///< strain and curvature per kelvin [1/K, 1/(m K)]
+  std::optional<Vector6d> swelling;   ///< strain and curvature per fraction of moisture content [-, 1/m]
+  std::optional<double> seconds = {}; ///< taken, if the user asked for it [s]
+  std::vector<StripStiffness> polar;  ///< of strips cut at 0, 2, ... 358 degrees
 };
 
 /// Angle between two entries of LaminateResult::polar [degrees].

@@ -5,6 +5,7 @@
 #include "laminate_result.h"
 #include "open_design.h"
 #include "output_folder.h"
+#include "stopwatch.h"
 
 #include <plate/design/design.h>
 
@@ -16,7 +17,11 @@ namespace plate
 int run_command(const LaminateRequest& request)
 {
   const CommonOptions& options = request.common;
-  const LaminateResult result = compute_laminate(open_design(options).layup());
+  const LayupDesign design = open_design(options).layup();
+  const Stopwatch watch;
+  LaminateResult result = compute_laminate(design);
+  if (options.timing)
+    result.seconds = watch.seconds();
   if (!options.out.empty())
   {
     OutputFolder folder(options.out);

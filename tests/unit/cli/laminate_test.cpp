@@ -62,6 +62,15 @@ TEST_CASE("laminate writes its files and prints a report that names what is not 
   CHECK(shop.content("out").count("polar.csv") == 1);
 }
 
+TEST_CASE("laminate states the seconds it took only when asked")
+{
+  const Workshop shop;
+  const std::string file = shop.write("skin.toml", quasi_isotropic);
+  CHECK(json::parse(run_plate({"laminate", file, "--json"}).out).count("seconds") == 0);
+  CHECK(json::parse(run_plate({"laminate", file, "--json", "--timing"}).out).at("seconds").at("total").get<double>() >=
+        0.0);
+}
+
 TEST_CASE("laminate on wrong input says so")
 {
   const Workshop shop;

@@ -2,6 +2,8 @@
 #include "sample_models.h"
 
 #include <plate/laminates/constants.h>
+#include <plate/materials/library.h>
+#include <plate/materials/moisture.h>
 
 #include <doctest/doctest.h>
 
@@ -123,4 +125,18 @@ TEST_CASE("expansion is unknown where one ply has none")
   laminate.plies[1].material.thermal.reset();
   CHECK_FALSE(free_expansion(laminate, &Material::thermal).has_value());
   CHECK(free_expansion(laminate, &Material::swelling).has_value());
+}
+
+TEST_CASE("a spruce plate swells across by millimetres, a laminate hardly")
+{
+  // 200 mm across, from 40 to 70 % humidity at 21 deg C: 7.70 to 13.09 % moisture; radial swelling of Sitka spruce
+  // 0.00148 per % ([WoodHandbook2021] table 13-5): 1.60 mm. Cross-ply of the lamina at 0.45 % uptake: 0.036 mm. Both
+  // worked by hand.
+  const auto across = [](const Laminate& laminate, double moisture)
+  { return 200.0 * moisture * free_expansion(laminate, &Material::swelling).value()(1); };
+  const double change = equilibrium_moisture({.temperature = 21.0, .humidity = 0.70}) -
+                        equilibrium_moisture({.temperature = 21.0, .humidity = 0.40});
+  CHECK(across(test::solid(*find_material("spruce"), 3e-3, 0.0, Grain::carved), change) ==
+        doctest::Approx(1.60).epsilon(5e-3));
+  CHECK(across(test::stack(lamina(), ply, {0, 90, 90, 0}), 0.0045) == doctest::Approx(0.036).epsilon(5e-3));
 }
