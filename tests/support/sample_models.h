@@ -1,38 +1,31 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include "structured_mesh.h"
-
 #include <plate/assembly/assemble.h>
+#include <plate/validation/sample_models.h>
 
 #include <functional>
 
 namespace plate::test
 {
 
-/// An isotropic material.
-[[nodiscard]] Material isotropic(double E, double nu, double density);
-
-/// Carbon/epoxy of many textbook examples: E1 181, E2 10.3, G12 7.17, nu12 0.28 [Kaw2006] table 2.1; G13 = G12,
-/// G23 3.78 and 1600 kg/m3 are those of the independent computations in tests/reference.
-[[nodiscard]] Material carbon_epoxy();
-
-/// Quarter-cut spruce of the first-order reference plates (ratios near [WoodHandbook2021] for Sitka spruce).
-[[nodiscard]] Material quarter_cut_spruce();
-
-/// Spruce, carbon ply and end-grain core of the three-dimensional reference plates.
-[[nodiscard]] Material reference_spruce();
-[[nodiscard]] Material reference_carbon();
-[[nodiscard]] Material reference_balsa();
-
-/// Solid plate: a laminate of one ply.
-[[nodiscard]] Laminate solid(const Material& material, double thickness, double degrees = 0.0,
-                             Grain grain = Grain::laid);
-
-/// Laminate of equal plies, inside first.
-[[nodiscard]] Laminate stack(const Material& material, double ply_thickness, const std::vector<double>& degrees);
-
-[[nodiscard]] Surface flat();
+// Plates and materials of the validation cases serve other tests too.
+using validation::biparabolic;
+using validation::carbon_epoxy;
+using validation::flat;
+using validation::grid_mesh;
+using validation::GridPlate;
+using validation::isotropic;
+using validation::lines_with_strips;
+using validation::plate_model;
+using validation::quarter_cut_spruce;
+using validation::reference_balsa;
+using validation::reference_carbon;
+using validation::reference_spruce;
+using validation::solid;
+using validation::stack;
+using validation::support_all_sides;
+using validation::Surface;
 
 /// Flat rectangle of equal cells [m].
 [[nodiscard]] ShellMesh rectangle(double length, double width, int cells_x, int cells_y, double thickness);
@@ -44,12 +37,6 @@ void distort(ShellMesh& mesh, double length, double width, double amount);
 
 /// Puts the nodes of every triangle back at thirds of straight edges: an irregular mesh of affine triangles.
 void straighten_edges(ShellMesh& mesh);
-
-/// The model of a laminate, free all round.
-[[nodiscard]] Model plate_model(ShellMesh mesh, const Laminate& laminate);
-
-/// The same support on the four sides of a grid mesh.
-void support_all_sides(Model& model, EdgeSupport support);
 
 /// A displacement field: of the mid-surface, and of the director.
 struct Field

@@ -34,12 +34,14 @@ struct PlateCommands
 [[nodiscard]] CommandDefinition define_modes(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_laminate(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_validate(CLI::App& plate);
 
 /// Headings of the lists in --help.
 namespace command_group
 {
 inline constexpr const char* plates = "One plate";
 inline constexpr const char* studies = "Studies";
+inline constexpr const char* trust = "Trust";
 } // namespace command_group
 
 } // namespace plate

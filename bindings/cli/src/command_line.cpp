@@ -67,12 +67,15 @@ PlateCommands plate_commands()
   app.set_version_flag("--version", "plate " LIBPLATE_VERSION, "print the version");
   app.require_subcommand(0, 1);
   app.allow_extras();
-  plate.commands = {define_start(app), define_modes(app), define_laminate(app), define_sweep(app)};
+  plate.commands = {define_start(app), define_modes(app), define_laminate(app), define_sweep(app),
+                    define_validate(app)};
   std::string examples = "Examples:";
   for (const CommandDefinition& command : plate.commands)
     examples += command.app->get_footer().substr(command.app->get_footer().find('\n'));
-  app.footer(examples + "\n\nplate COMMAND --help lists the options of a command."
-                        "\nExit status: 0 done, 1 the numerics failed, 2 the input is wrong, 130 interrupted.");
+  app.footer(
+      examples +
+      "\n\nplate COMMAND --help lists the options of a command."
+      "\nExit status: 0 done, 1 the numerics or a validation case failed, 2 the input is wrong, 130 interrupted.");
   return plate;
 }
 

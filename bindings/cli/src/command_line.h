@@ -74,8 +74,20 @@ struct StartRequest
   bool force = false; ///< a file that is there is written over
 };
 
+struct ValidateRequest
+{
+  struct
+  {
+    int threads = CommonOptions().threads;
+  } common;
+  bool json = false;   ///< results as JSON on standard output
+  bool list = false;   ///< names of the cases, nothing computed
+  bool values = false; ///< a line for each value instead of the worst of each case
+  std::string only;    ///< pattern of names, topics or sources; empty for all
+};
+
 /// What the user asked for.
-using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest>;
+using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

@@ -17,5 +17,6 @@ inline constexpr int exit_wrong_input = 2;
 [[nodiscard]] int run_command(const ModesRequest& request);
 [[nodiscard]] int run_command(const LaminateRequest& request);
 [[nodiscard]] int run_command(const SweepRequest& request);
+[[nodiscard]] int run_command(const ValidateRequest& request);
 
 } // namespace plate

@@ -36,10 +36,7 @@ void add_common_options(CLI::App& command, TypedCommon& typed)
       .add_flag("--allow-outside", typed.common.allow_outside, "let the design name files outside the folder it is in")
       ->group(common_group);
   command.add_flag("--timing", typed.common.timing, "add the seconds taken to the results")->group(common_group);
-  command.add_option("--threads", typed.common.threads, "number of threads (1)")
-      ->type_name("N")
-      ->check(CLI::Range(1, most_threads))
-      ->group(common_group);
+  add_threads(command, typed.common.threads);
 }
 
 CommonOptions common_options(const CLI::App& command, const TypedCommon& typed)
@@ -73,6 +70,14 @@ void check_out(const CLI::App& command, const std::string& out)
 {
   if (command.count("--out") > 0 && out.empty())
     throw UsageError("--out: the name of a folder is missing");
+}
+
+void add_threads(CLI::App& command, int& threads)
+{
+  command.add_option("--threads", threads, "number of threads (1)")
+      ->type_name("N")
+      ->check(CLI::Range(1, most_threads))
+      ->group(common_group);
 }
 
 void add_count(CLI::App& command, int& count)

@@ -33,6 +33,7 @@ void add_common_options(CLI::App& command, TypedCommon& typed);
 void add_json(CLI::App& command, bool& json);
 CLI::Option* add_out(CLI::App& command, std::string& out);
 void check_out(const CLI::App& command, const std::string& out); ///< @throws UsageError if the folder has no name
+void add_threads(CLI::App& command, int& threads);
 void add_count(CLI::App& command, int& count);
 
 /// An option that may be given several times, each time with one value.

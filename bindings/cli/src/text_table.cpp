@@ -44,13 +44,13 @@ std::string fixed(double value, int decimals)
   return zero && text.front() == '-' ? text.substr(1) : text;
 }
 
-std::string compact(double value)
+std::string compact(double value, int digits)
 {
   if (std::isnan(value))
     return {};
   std::array<char, 64> buffer{};
   const auto [end, error] =
-      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::general, 9);
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::general, digits);
   static_cast<void>(error);
   return {buffer.data(), end};
 }

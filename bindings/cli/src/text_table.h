@@ -11,7 +11,7 @@ namespace plate
 [[nodiscard]] std::string fixed(double value, int decimals);
 
 /// A number in the shortest form that keeps nine digits: enough for any use, and free of the last bits' noise.
-[[nodiscard]] std::string compact(double value);
+[[nodiscard]] std::string compact(double value, int digits = 9);
 
 /// The number that compact() writes; NaN stays NaN.
 [[nodiscard]] double rounded(double value);

@@ -47,8 +47,8 @@ std::string command_section()
 {
   std::string out =
       "## Commands\n\n"
-      "`plate COMMAND FILE [options]`. Exit status: 0 done, 1 the numerics failed, 2 the input is wrong,\n"
-      "130 interrupted.\n";
+      "`plate COMMAND FILE [options]`. Exit status: 0 done, 1 the numerics or a validation case failed, 2 the input\n"
+      "is wrong, 130 interrupted.\n";
   for (const CommandDefinition& command : plate_commands().commands)
     out += command_text(*command.app);
   return out;

@@ -6,7 +6,7 @@
 #include <functional>
 #include <vector>
 
-namespace plate::test
+namespace plate::validation
 {
 
 /// A surface over the plane: position and unit normal at planform coordinates.
@@ -16,18 +16,23 @@ struct Surface
   std::function<Eigen::Vector3d(double x, double y)> normal;
 };
 
+/// The plane z = 0.
+[[nodiscard]] Surface flat();
+
 /// z = H (1 - (2x/L)^2)(1 - (2y/W)^2) [m].
 [[nodiscard]] Surface biparabolic(double length, double width, double height);
 
-/// Rectangular cells between grid lines, each cut into two cubic triangles; cells for which `keep` is false are left out.
+/// Rectangular cells between grid lines, each cut into two cubic triangles; cells for which `keep` is false are left
+/// out.
 struct GridPlate
 {
   std::vector<double> x; ///< ascending [m]
   std::vector<double> y; ///< ascending [m]
   Surface surface;
-  double thickness; ///< [m]
+  double thickness;                                                                   ///< [m]
   std::function<bool(double x, double y)> keep = [](double, double) { return true; }; ///< by cell centre
-  std::function<bool(double x, double y)> under_bar = nullptr;                      ///< by cell centre; bar along x
+  std::function<bool(double x, double y)> under_bar = nullptr;                        ///< by cell centre; bar along x
+  bool closed = false; ///< the last line of y is the first again, as round a tube
 };
 
 /// Mesh with boundary groups "x-", "x+", "y-", "y+" for the outer sides and "hole" for the rest.
@@ -36,4 +41,4 @@ struct GridPlate
 /// Grid lines over [-half, half]: `cells` equal cells and one narrow strip at each end.
 [[nodiscard]] std::vector<double> lines_with_strips(double half, int cells, double strip);
 
-} // namespace plate::test
+} // namespace plate::validation

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "structured_mesh.h"
+#include <plate/validation/structured_mesh.h>
 
 #include <Eigen/Geometry>
 
@@ -7,7 +7,7 @@
 #include <map>
 #include <utility>
 
-namespace plate::test
+namespace plate::validation
 {
 
 namespace
@@ -21,6 +21,8 @@ public:
 
   int node(int i, int j)
   {
+    if (plate_.closed)
+      j %= 3 * (static_cast<int>(plate_.y.size()) - 1);
     const auto [it, is_new] = index_.try_emplace({i, j}, static_cast<int>(mesh.nodes.size()));
     if (is_new)
     {
@@ -82,6 +84,12 @@ EdgeGroup& group(ShellMesh& mesh, const std::string& name)
 
 } // namespace
 
+Surface flat()
+{
+  return {.position = [](double x, double y) { return Eigen::Vector3d(x, y, 0.0); },
+          .normal = [](double, double) { return Eigen::Vector3d(0.0, 0.0, 1.0); }};
+}
+
 Surface biparabolic(double length, double width, double height)
 {
   const auto u = [length](double x) { return 1.0 - std::pow(2.0 * x / length, 2); };
@@ -104,7 +112,11 @@ ShellMesh grid_mesh(const GridPlate& plate)
   const auto centre = [](const std::vector<double>& lines, int i)
   { return 0.5 * (lines[static_cast<std::size_t>(i)] + lines[static_cast<std::size_t>(i) + 1]); };
   const auto kept = [&](int i, int j)
-  { return i >= 0 && j >= 0 && i < nx && j < ny && plate.keep(centre(plate.x, i), centre(plate.y, j)); };
+  {
+    if (plate.closed)
+      j = (j + ny) % ny;
+    return i >= 0 && j >= 0 && i < nx && j < ny && plate.keep(centre(plate.x, i), centre(plate.y, j));
+  };
 
   BarFootprint footprint;
   for (int i = 0; i < nx; ++i)
@@ -127,10 +139,12 @@ ShellMesh grid_mesh(const GridPlate& plate)
       };
       edge(kept(i, j - 1), "y-", j == 0,
            {builder.node(a, b), builder.node(a + 1, b), builder.node(a + 2, b), builder.node(a + 3, b)});
-      edge(kept(i + 1, j), "x+", i == nx - 1,
-           {builder.node(a + 3, b), builder.node(a + 3, b + 1), builder.node(a + 3, b + 2), builder.node(a + 3, b + 3)});
-      edge(kept(i, j + 1), "y+", j == ny - 1,
-           {builder.node(a + 3, b + 3), builder.node(a + 2, b + 3), builder.node(a + 1, b + 3), builder.node(a, b + 3)});
+      edge(
+          kept(i + 1, j), "x+", i == nx - 1,
+          {builder.node(a + 3, b), builder.node(a + 3, b + 1), builder.node(a + 3, b + 2), builder.node(a + 3, b + 3)});
+      edge(
+          kept(i, j + 1), "y+", j == ny - 1,
+          {builder.node(a + 3, b + 3), builder.node(a + 2, b + 3), builder.node(a + 1, b + 3), builder.node(a, b + 3)});
       edge(kept(i - 1, j), "x-", i == 0,
            {builder.node(a, b + 3), builder.node(a, b + 2), builder.node(a, b + 1), builder.node(a, b)});
     }
@@ -153,4 +167,4 @@ std::vector<double> lines_with_strips(double half, int cells, double strip)
   return lines;
 }
 
-} // namespace plate::test
+} // namespace plate::validation

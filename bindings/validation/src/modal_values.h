@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "case_models.h"
+
+#include <plate/assembly/assemble.h>
+#include <plate/solvers/modal.h>
+
+namespace plate::validation
+{
+
+/// Modes whose residuals and rigid motions are what they must be.
+///
+/// @throws NumericalFailure otherwise
+[[nodiscard]] ModalResult checked_modes(const System& system, int num_modes);
+
+/// The quantities of a case: mass_g is the mass, all others are the lowest modes in their order, times `scale`.
+[[nodiscard]] Values modal_values(const System& system, const ReferenceCase& reference, double scale = 1.0);
+
+/// A case of modes of a model, frequencies times `scale`.
+[[nodiscard]] CaseModel modes_of(std::string name, std::function<Model()> model, double scale = 1.0);
+
+} // namespace plate::validation
