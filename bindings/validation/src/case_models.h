@@ -29,5 +29,11 @@ struct CaseModel
 [[nodiscard]] std::vector<CaseModel> orthotropic_plates();
 [[nodiscard]] std::vector<CaseModel> first_order_plates();
 [[nodiscard]] std::vector<CaseModel> carved_and_laid();
+[[nodiscard]] std::vector<CaseModel> laminated_plates();
+[[nodiscard]] std::vector<CaseModel> plate_bending();
+[[nodiscard]] std::vector<CaseModel> shell_bending();
+[[nodiscard]] std::vector<CaseModel> shell_modes();
+[[nodiscard]] std::vector<CaseModel> measured_plates();
+[[nodiscard]] std::vector<CaseModel> formulas();
 
 } // namespace plate::validation
