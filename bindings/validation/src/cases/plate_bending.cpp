@@ -151,7 +151,9 @@ constexpr double thin = 2e-3; // of a side of 1 m
 
 Model thin_rectangle(double width)
 {
-  return plate_model(even_rectangle(1.0, width, 20, width > 1.0 ? 60 : 20, thin), solid(isotropic(200e9, 0.3, density), thin));
+  constexpr int cells = 20; // to a metre
+  return plate_model(even_rectangle(1.0, width, cells, static_cast<int>(cells * width), thin),
+                     solid(isotropic(200e9, 0.3, density), thin));
 }
 
 double thin_rigidity()
