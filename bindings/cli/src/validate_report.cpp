@@ -78,16 +78,24 @@ Count count_values(const std::vector<CaseResult>& results)
   return count;
 }
 
+std::string counted(std::size_t count, const char* what)
+{
+  return message(count, ' ', what, count == 1 ? "" : "s");
+}
+
 std::string summary(const std::vector<CaseResult>& results)
 {
   std::set<std::string> sources;
   for (const CaseResult& result : results)
     sources.insert(result.reference->source);
   const Count count = count_values(results);
-  std::string out = message("\n", results.size(), " cases with ", count.passed + count.failed, " values from ",
-                            sources.size(), " sources: ");
-  return out + (count.failed == 0 ? "all within their tolerances\n"
-                                  : message(count.failed, " values beyond their tolerances\n"));
+  std::string out =
+      message("\n", counted(results.size(), "case"), " with ", counted(count.passed + count.failed, "value"), " from ",
+              counted(sources.size(), "source"), ": ");
+  if (count.failed == 0)
+    return out + "all within their tolerances\n";
+  return out + message(counted(count.failed, "value"), " beyond ",
+                       count.failed == 1 ? "its tolerance" : "their tolerances", "\n");
 }
 
 Json value_json(const ReferenceCase& reference, const Comparison& value)

@@ -3,6 +3,9 @@
 
 #include <plate/core/error.h>
 
+#include <algorithm>
+#include <charconv>
+#include <map>
 #include <utility>
 
 namespace plate::validation
@@ -13,6 +16,18 @@ namespace
 constexpr double most_residual = 1e-4; // rounding leaves up to 2e-5 in the thinnest plates, 1e-7 in others
 constexpr double most_rigid = 1e-2;    // rigid over lowest elastic frequency: rounding again
 constexpr double grams = 1e3;          // per kg
+constexpr const char* mass_quantity = "mass_g";
+
+/// 11 of "f11_hz".
+int mode_number(const std::string& quantity)
+{
+  const char* const end = quantity.data() + quantity.size();
+  int number = 0;
+  const std::size_t digit = std::min(quantity.find_first_of("0123456789"), quantity.size());
+  if (std::from_chars(quantity.data() + digit, end, number).ec != std::errc() || number < 1)
+    throw InvalidInput(message("validation data: ", quantity, " names no mode; write e.g. f1_hz"));
+  return number;
+}
 
 } // namespace
 
@@ -30,16 +45,15 @@ ModalResult checked_modes(const System& system, int num_modes)
 
 Values modal_values(const System& system, const ReferenceCase& reference, double scale)
 {
-  Values values;
-  std::vector<std::string> names;
+  std::map<std::string, int> numbers;
+  int num_modes = 0;
   for (const ReferenceValue& value : reference.values)
-    if (value.quantity == "mass_g")
-      values["mass_g"] = grams * system.mass;
-    else
-      names.push_back(value.quantity);
-  const ModalResult modes = checked_modes(system, static_cast<int>(names.size()));
-  for (std::size_t i = 0; i < names.size(); ++i)
-    values[names[i]] = scale * modes.frequencies_hz(static_cast<Eigen::Index>(i));
+    if (value.quantity != mass_quantity)
+      num_modes = std::max(num_modes, numbers[value.quantity] = mode_number(value.quantity));
+  const ModalResult modes = checked_modes(system, num_modes);
+  Values values = {{mass_quantity, grams * system.mass}};
+  for (const auto& [quantity, number] : numbers)
+    values[quantity] = scale * modes.frequencies_hz(number - 1);
   return values;
 }
 

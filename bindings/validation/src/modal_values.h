@@ -14,7 +14,9 @@ namespace plate::validation
 /// @throws NumericalFailure otherwise
 [[nodiscard]] ModalResult checked_modes(const System& system, int num_modes);
 
-/// The quantities of a case: mass_g is the mass, all others are the lowest modes in their order, times `scale`.
+/// The quantities of a case: mass_g is the mass, all others are modes with their number in the name, times `scale`.
+///
+/// @throws InvalidInput if a name has no number
 [[nodiscard]] Values modal_values(const System& system, const ReferenceCase& reference, double scale = 1.0);
 
 /// A case of modes of a model, frequencies times `scale`.

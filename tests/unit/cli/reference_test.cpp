@@ -51,7 +51,7 @@ TEST_CASE(
     CHECK(holds(page, "| `" + entry.material.name + "` |"));
     CHECK(holds(page, std::string(entry.source)));
   }
-  for (const char* command : {"start", "modes", "laminate", "sweep"})
+  for (const char* command : {"start", "modes", "laminate", "sweep", "validate"})
   {
     CHECK(holds(page, std::string("### `plate ") + command + "`"));
     CHECK(holds(page, std::string("```\nplate ") + command + " "));
@@ -64,6 +64,6 @@ TEST_CASE("help lists all commands in groups, each with an example")
 {
   const std::string help = run_plate({"--help"}).out;
   for (const char* part :
-       {"One plate:", "Studies:", "\n  plate start ", "\n  plate modes ", "\n  plate laminate ", "\n  plate sweep "})
+       {"One plate:", "Studies:", "\n  plate start ", "\n  plate modes ", "\n  plate laminate ", "\n  plate sweep ", "Trust:", "\n  plate validate "})
     CHECK(holds(help, part));
 }

@@ -42,8 +42,9 @@ Values abd_values(const Matrix6d& abd)
 
 CaseModel abd_of_stack(const std::string& name, double thickness, const std::vector<double>& degrees)
 {
-  return {.name = name,
-          .compute = [=](const ReferenceCase&) { return abd_values(abd_of(stack(carbon_epoxy(), thickness, degrees))); }};
+  return {.name = name, .compute = [=](const ReferenceCase&) {
+            return abd_values(abd_of(stack(carbon_epoxy(), thickness, degrees)));
+          }};
 }
 
 /// Strains and curvatures of [0/30/-45], plies of 5 mm, under Nx = Ny = 1000 N/m.
@@ -52,7 +53,7 @@ Values stretched_laminate(const ReferenceCase&)
   Vector6d forces = Vector6d::Zero();
   forces.head<2>().setConstant(1000.0);
   const Vector6d strains = abd_of(stack(carbon_epoxy(), 5e-3, {0, 30, -45})).partialPivLu().solve(forces);
-  return {{"strain_x", strains(0)},         {"strain_y", strains(1)},         {"strain_xy", strains(2)},
+  return {{"strain_x", strains(0)},        {"strain_y", strains(1)},        {"strain_xy", strains(2)},
           {"curvature_x_1_m", strains(3)}, {"curvature_y_1_m", strains(4)}, {"curvature_xy_1_m", strains(5)}};
 }
 

@@ -14,10 +14,10 @@ namespace plate::validation
 namespace
 {
 
-constexpr double side = 1.0;        // [m]
-constexpr double across = 1e9;      // E2 [Pa]
-constexpr double density = 1000.0;  // [kg/m3]
-constexpr int cells = 12;           // along a side
+constexpr double side = 1.0;       // [m]
+constexpr double across = 1e9;     // E2 [Pa]
+constexpr double density = 1000.0; // [kg/m3]
+constexpr int cells = 12;          // along a side
 constexpr double two_pi = 2.0 * std::numbers::pi;
 
 /// The ply of the literature: G12 = G13 = 0.6 E2, G23 = 0.5 E2, nu12 = 0.25.
@@ -79,8 +79,7 @@ CaseModel isotropic_square(const std::string& name, double length, double thickn
   const auto compute = [=](const ReferenceCase& reference)
   {
     const Material steel = isotropic(200e9, 0.3, 8000.0);
-    const Model model =
-        plate_model(even_rectangle(length, length, cells, cells, thickness), solid(steel, thickness));
+    const Model model = plate_model(even_rectangle(length, length, cells, cells, thickness), solid(steel, thickness));
     const double D = steel.elastic.E1 * std::pow(thickness, 3) / (12.0 * (1.0 - 0.3 * 0.3));
     const double lambda = two_pi * length * length * std::sqrt(steel.density * thickness / D);
     return modal_values(held_system(model, bending_only(length, length)).system, reference, in_hz ? 1.0 : lambda);

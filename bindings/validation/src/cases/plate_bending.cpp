@@ -121,9 +121,8 @@ Values sandwich_square(const ReferenceCase& reference)
   const Laminate laminate = {{skin, {.material = core, .thickness = 0.75 * inch}, skin}};
   const double side = 10.0 * inch;
   const Model model = plate_model(even_rectangle(side, side, 14, 14, total_thickness(laminate)), laminate);
-  const double w = deflection_at(
-      model, simply_supported(side, side, NavierEdge::tangential), [=](double, double) { return 100.0 * psi; },
-      {0, 0, 0});
+  const double w = deflection_at(model, simply_supported(side, side, NavierEdge::tangential),
+                                 [=](double, double) { return 100.0 * psi; }, {0, 0, 0});
   return {{reference.values.front().quantity, w / inch}};
 }
 
@@ -142,8 +141,8 @@ Values unidirectional_rectangle(const ReferenceCase&)
                                     .nu23 = 0.396},
                         .density = density};
   const Model model = plate_model(even_rectangle(4.0, 2.0, 20, 10, 10e-3), solid(ply, 10e-3));
-  const double w = deflection_at(
-      model, simply_supported(4.0, 2.0, NavierEdge::tangential), [](double, double) { return 120.0; }, {0, 0, 0});
+  const double w = deflection_at(model, simply_supported(4.0, 2.0, NavierEdge::tangential),
+                                 [](double, double) { return 120.0; }, {0, 0, 0});
   return {{"deflection_mm", 1e3 * w}};
 }
 
@@ -175,10 +174,8 @@ HoldRule clamped(double width)
 /// w D / (q a^4) in the middle of thin rectangles, a the short side.
 Values uniform_load(const ReferenceCase&)
 {
-  const auto coefficient = [](double width, const HoldRule& rule)
-  {
-    return thin_rigidity() * deflection_at(
-                                 thin_rectangle(width), rule, [](double, double) { return 1.0; }, {0, 0, 0});
+  const auto coefficient = [](double width, const HoldRule& rule) {
+    return thin_rigidity() * deflection_at(thin_rectangle(width), rule, [](double, double) { return 1.0; }, {0, 0, 0});
   };
   return {{"hinged_square", coefficient(1.0, simply_supported(1.0, 1.0, NavierEdge::tangential))},
           {"hinged_1_to_5", coefficient(5.0, simply_supported(1.0, 5.0, NavierEdge::tangential))},

@@ -99,7 +99,8 @@ Values pinched_tube(const ReferenceCase&)
 /// A quarter of a hemisphere with a hole of 18 degrees: R 10, t 0.04, E 6.825e7, nu 0.3, forces of 2 at the equator.
 Values open_hemisphere(const ReferenceCase&)
 {
-  const auto direction = [](double longitude, double latitude) {
+  const auto direction = [](double longitude, double latitude)
+  {
     return Eigen::Vector3d(std::cos(latitude) * std::cos(longitude), std::cos(latitude) * std::sin(longitude),
                            std::sin(latitude));
   };
@@ -141,9 +142,8 @@ Values saddle(const ReferenceCase&)
   {
     const double thickness = 1.0 / slenderness;
     const std::vector<double> lines = lines_with_strips(0.5, 40, 0.02);
-    const Model model =
-        plate_model(grid_mesh({.x = lines, .y = lines, .surface = surface, .thickness = thickness}),
-                    solid(isotropic(2e11, 0.3, 1.0), thickness));
+    const Model model = plate_model(grid_mesh({.x = lines, .y = lines, .surface = surface, .thickness = thickness}),
+                                    solid(isotropic(2e11, 0.3, 1.0), thickness));
     const auto rule = [](std::size_t, const Eigen::Vector3d& at)
     {
       const bool held = at.x() < -0.5 + near;
@@ -164,18 +164,21 @@ Values twisted_strip(const ReferenceCase&)
   const auto across = [](double x) { return Eigen::Vector3d(0.0, std::cos(turn * x), std::sin(turn * x)); };
   const Surface surface = {.position = [=](double x, double y) -> Eigen::Vector3d
                            { return Eigen::Vector3d(x, 0, 0) + y * across(x); },
-                           .normal = [=](double x, double y)
+                           .normal =
+                               [=](double x, double y)
                            {
                              const Eigen::Vector3d turned(0.0, -std::sin(turn * x), std::cos(turn * x));
                              const Eigen::Vector3d along = Eigen::Vector3d(1, 0, 0) + y * turn * turned;
                              return along.cross(across(x)).normalized();
                            }};
   const Model model = plate_model(
-      grid_mesh({.x = even_lines(0.0, 12.0, 24), .y = even_lines(-0.55, 0.55, 4), .surface = surface, .thickness = 0.32}),
+      grid_mesh(
+          {.x = even_lines(0.0, 12.0, 24), .y = even_lines(-0.55, 0.55, 4), .surface = surface, .thickness = 0.32}),
       solid(isotropic(29e6, 0.22, 1.0), 0.32));
   const std::vector<bool> root = nodes_of(model.mesh, {"x-"});
-  const auto rule = [&](std::size_t node, const Eigen::Vector3d&)
-  { return Hold{.held = {root[node], root[node], root[node], root[node], root[node]}}; };
+  const auto rule = [&](std::size_t node, const Eigen::Vector3d&) {
+    return Hold{.held = {root[node], root[node], root[node], root[node], root[node]}};
+  };
   const HeldSystem held = held_system(model, rule);
   const std::size_t tip = node_at(model, {12.0, 0, 0});
   const auto tip_deflection = [&](const Eigen::Vector3d& force)

@@ -124,7 +124,8 @@ double share_of_wave(const Model& model, const Eigen::VectorXd& u, double middle
     const Eigen::Vector3d& at = model.mesh.nodes[node];
     if (std::abs(at.x() - middle) > 1e-9)
       continue;
-    const double w = u.segment<3>(DofMap::dofs_per_node * static_cast<Eigen::Index>(node)).dot(model.mesh.normals[node]);
+    const double w =
+        u.segment<3>(DofMap::dofs_per_node * static_cast<Eigen::Index>(node)).dot(model.mesh.normals[node]);
     const double wave = std::cos(n * std::atan2(at.y(), at.z()));
     with_wave += w * wave;
     all += w * w;
