@@ -18,9 +18,8 @@ namespace
 
 /// Values that are beyond their tolerance and stay in: each is to be explained or mended, none is to be widened.
 const std::set<std::pair<std::string, std::string>> open_values = {
-    // Three plies, a/h 5: first-order theory with the equilibrium shear stiffness is 0.9 to 1.3 % low here, where 5/6
-    // of the sum over the plies happens to be within 0.6 %; on all other lay-ups it is the other way round.
-    {"3D [0/90/0] square, a/h 5", "omega_at_ratio_10"},
+    // Three plies, a/h 5: first-order theory with the equilibrium shear stiffness is 0.7 to 1.3 % low here, where 5/6
+    // of the sum over the plies happens to be within 0.6 %.
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_20"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_30"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_40"},
