@@ -143,6 +143,8 @@ void check_model(const Model& model)
     check_directions(directions, model);
   for (const PointMass& mass : model.masses)
     check_point_mass(mass);
+  if (!(model.air_density >= 0.0 && std::isfinite(model.air_density)))
+    throw InvalidInput(message("model: the density of the air must not be negative; got ", model.air_density, " kg/m3"));
   for (const SupportedEdge& edge : model.supports)
   {
     const auto same_name = [&](const EdgeGroup& group) { return group.name == edge.group; };

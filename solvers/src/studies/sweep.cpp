@@ -5,6 +5,7 @@
 #include <plate/post/mode_compare.h>
 #include <plate/post/mode_names.h>
 #include <plate/post/surface_integral.h>
+#include <plate/solvers/air_modes.h>
 
 #include <algorithm>
 #include <cmath>
@@ -46,7 +47,7 @@ public:
     Model model = design_.build(parameters);
     const System system = assemble(model);
     const ModalResult modes = solve_modes(
-        system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
+        model, system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
     if (modes.status != Status::converged)
       throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
     SolvedPoint point;

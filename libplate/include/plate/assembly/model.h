@@ -52,6 +52,7 @@ struct Model
   std::vector<Patch> patches = {}; ///< the first lie next to the laminate
   std::vector<PlyDirections> directions = {};
   std::vector<PointMass> masses = {};
+  double air_density = 0.0; ///< of the air that moves with both faces; 0 in vacuo [kg/m3]
 };
 
 /// Checks a model for what assembly relies on: sizes, indices, unit normals, positive thickness, known edge groups.

@@ -31,6 +31,7 @@ struct ModalResult
   Eigen::VectorXd frequencies_hz; ///< elastic modes, ascending, (n) [Hz]
   Eigen::MatrixXd shapes;         ///< vectors of unknowns, (num_equations, n), shapes^T M shapes = I
   Eigen::VectorXd residuals;      ///< |K x - w^2 M x| / |w^2 M x|, (n) [-]
+  Eigen::VectorXd vacuum_frequencies_hz; ///< in air: of the same modes in vacuo, (n); empty in vacuo [Hz]
   Eigen::VectorXd rigid_frequencies_hz; ///< what the rigid motions carry by rounding, ascending, (0...6) [Hz]
   int num_solves = 0;             ///< solves with the factorised matrix
   Status status = Status::not_converged;
