@@ -5,7 +5,6 @@
 #include "panel_system.h"
 
 #include <plate/core/error.h>
-#include <plate/post/surface_integral.h>
 
 namespace plate
 {
@@ -14,7 +13,7 @@ namespace
 {
 
 /// Leaves 1 % of the mass of a disc (tests/unit/solvers/air_mass_test.cpp).
-constexpr std::size_t most_panels = 1500;
+constexpr std::size_t most_panels = 1000;
 
 } // namespace
 
@@ -24,10 +23,11 @@ Eigen::MatrixXd air_mass(const ShellMesh& mesh, const Eigen::MatrixXd& w, double
     throw InvalidInput(message("air_mass: displacements of ", mesh.nodes.size(), " nodes are needed; got ", w.rows()));
   if (!(density >= 0.0))
     throw InvalidInput(message("air_mass: the density must not be negative; got ", density, " kg/m3"));
-  const PanelMesh panels = coarsened(panels_of(mesh, 4 * most_panels), most_panels);
-  const Eigen::MatrixXd weighted = nodal_areas(mesh).asDiagonal() * w;
-  const Eigen::MatrixXd loads = interpolation(panels, mesh.nodes).transpose() * weighted;
-  return density * moved_volume(panels, loads);
+  const PanelMesh fine = panels_of(mesh);
+  const PressureSpace space = pressure_space(coarsened(fine, most_panels));
+  const Eigen::MatrixXd weighted = vertex_areas(fine).asDiagonal() * w;
+  const Eigen::MatrixXd loads = interpolation(space.panels, mesh.nodes).transpose() * weighted;
+  return density * mass_per_density(space, loads);
 }
 
 } // namespace plate

@@ -23,7 +23,7 @@ using Corners = std::array<int, 3>;
 constexpr double least_quality = 0.3;    // of a triangle after a collapse; 1 for an equilateral one
 constexpr double greatest_turn = 0.5;    // least cosine between normals before and after
 constexpr double edge_deviation = 0.03;  // of a removed edge vertex from the new edge, per length of that edge
-constexpr double edge_size = 0.008;       // panel size at the edge that the wanted sizes start from, per plate size
+constexpr double edge_size = 0.1;       // panel size at the edge that the wanted sizes start from, per plate size
 
 bool contains(const Corners& t, int vertex)
 {

@@ -71,34 +71,29 @@ std::vector<bool> edge_vertices(const PanelMesh& panels)
   return on_edge;
 }
 
-PanelMesh panels_of(const ShellMesh& mesh, std::size_t enough)
+PanelMesh panels_of(const ShellMesh& mesh)
 {
-  PanelMesh panels;
-  std::vector<int> vertex(mesh.nodes.size(), -1);
-  const auto vertex_of = [&](int node)
-  {
-    int& index = vertex[static_cast<std::size_t>(node)];
-    if (index < 0)
-    {
-      index = static_cast<int>(panels.vertices.size());
-      panels.vertices.push_back(mesh.nodes[static_cast<std::size_t>(node)]);
-    }
-    return index;
-  };
+  PanelMesh panels{.vertices = mesh.nodes, .triangles = {}};
   for (const auto& nodes : mesh.triangles)
-  {
-    const auto add = [&](const Corners& part)
+    for (const Corners& part : nine_parts)
     {
-      const auto at = [&](std::size_t i) { return vertex_of(nodes[static_cast<std::size_t>(part[i])]); };
+      const auto at = [&](std::size_t i) { return nodes[static_cast<std::size_t>(part[i])]; };
       panels.triangles.push_back({at(0), at(1), at(2)});
-    };
-    if (mesh.triangles.size() >= enough)
-      add({0, 1, 2});
-    else
-      for (const Corners& part : nine_parts)
-        add(part);
-  }
+    }
   return panels;
+}
+
+Eigen::VectorXd vertex_areas(const PanelMesh& panels)
+{
+  Eigen::VectorXd areas = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(panels.vertices.size()));
+  for (const Corners& triangle : panels.triangles)
+  {
+    const Target t = target(panels, triangle);
+    const double area = 0.5 * (t.corner[1] - t.corner[0]).cross(t.corner[2] - t.corner[0]).norm();
+    for (const int vertex : triangle)
+      areas(vertex) += area / 3.0;
+  }
+  return areas;
 }
 
 Eigen::SparseMatrix<double, Eigen::RowMajor> interpolation(const PanelMesh& panels,

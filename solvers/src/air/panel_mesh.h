@@ -22,8 +22,14 @@ struct PanelMesh
 /// Whether each vertex lies on the edge of an outline or a hole.
 [[nodiscard]] std::vector<bool> edge_vertices(const PanelMesh& panels);
 
-/// Panels between the nodes of a mesh: nine for each triangle, or one where that gives `enough`.
-[[nodiscard]] PanelMesh panels_of(const ShellMesh& mesh, std::size_t enough);
+/// Nine panels between the nodes of each triangle; vertices are the nodes.
+[[nodiscard]] PanelMesh panels_of(const ShellMesh& mesh);
+
+/// A third of the panels around each vertex, (vertices) [m2].
+///
+/// As weights of nodal values they serve functions that bend at any vertex; the weights of the cubic triangle, exact for
+/// smooth ones, do not: they differ from node to node by a factor of 13.
+[[nodiscard]] Eigen::VectorXd vertex_areas(const PanelMesh& panels);
 
 /// Takes vertices out, one by one, until at most `most` triangles are left or no vertex can go without harm.
 ///

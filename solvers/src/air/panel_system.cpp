@@ -16,76 +16,74 @@ namespace plate
 namespace
 {
 
-/// Unknowns: vertices off the edges; -1 for the others, where the pressure is the same on both faces.
-std::vector<int> number_inner(const PanelMesh& mesh)
+/// The part of the functions in one panel.
+struct PanelFunctions
 {
-  const std::vector<bool> on_edge = edge_vertices(mesh);
-  if (std::find(on_edge.begin(), on_edge.end(), true) == on_edge.end())
-    throw InvalidInput("air_mass: the surface is closed; the mass of the air is that of a plate with edges");
-  std::vector<int> unknown;
-  int next = 0;
-  for (const bool edge : on_edge)
-    unknown.push_back(edge ? -1 : next++);
-  return unknown;
-}
+  std::array<int, 3> unknown;
+  Eigen::Matrix3d curl; ///< surface curls of the three hat functions times their factors, columns [1/m]
+};
 
-/// Surface curls of the three hat functions of a panel: opposite sides over twice the area, columns [1/m].
-Eigen::Matrix3d curls(const Panel& panel)
+PanelFunctions functions_in(const PressureSpace& space, std::size_t triangle, const Panel& panel)
 {
-  Eigen::Matrix3d out;
+  PanelFunctions out;
   for (std::size_t i = 0; i < 3; ++i)
-    out.col(static_cast<Eigen::Index>(i)) =
-        (panel.corner[(i + 2) % 3] - panel.corner[(i + 1) % 3]) / (2.0 * panel.area);
+  {
+    const auto vertex = static_cast<std::size_t>(space.panels.triangles[triangle][i]);
+    out.unknown[i] = space.unknown[vertex];
+    // The opposite side over twice the area.
+    out.curl.col(static_cast<Eigen::Index>(i)) =
+        space.factor[vertex] * (panel.corner[(i + 2) % 3] - panel.corner[(i + 1) % 3]) / (2.0 * panel.area);
+  }
   return out;
 }
 
-/// The weak form of the normal derivative of a double layer, lower triangle.
-Eigen::MatrixXd double_layer(const PanelMesh& mesh, const std::vector<int>& unknown, Eigen::Index num_unknowns)
+/// Adds what two panels, or one and itself, bring to the lower triangle.
+void add_pair(const PanelFunctions& a, const PanelFunctions& b, bool same, double potential, Eigen::MatrixXd& W)
 {
-  const std::vector<Panel> panels = panels_with_areas(mesh);
-  std::vector<Eigen::Matrix3d> curl;
-  for (const Panel& panel : panels)
-    curl.push_back(curls(panel));
-  const auto unknown_of = [&](std::size_t panel, std::size_t corner)
-  { return unknown[static_cast<std::size_t>(mesh.triangles[panel][corner])]; };
-  Eigen::MatrixXd W = Eigen::MatrixXd::Zero(num_unknowns, num_unknowns);
+  const Eigen::Matrix3d product = potential * a.curl.transpose() * b.curl;
+  for (std::size_t i = 0; i < 3; ++i)
+    for (std::size_t j = 0; j < 3; ++j)
+    {
+      const int u = a.unknown[i];
+      const int v = b.unknown[j];
+      if (u == PressureSpace::none || v == PressureSpace::none || (same && u < v))
+        continue;
+      // Of two panels both orders count; off the diagonal the other one belongs to the upper triangle.
+      const double orders = !same && u == v ? 2.0 : 1.0;
+      W(std::max(u, v), std::min(u, v)) +=
+          orders * product(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+    }
+}
+
+/// The weak form of the normal derivative of a double layer, lower triangle.
+Eigen::MatrixXd double_layer(const PressureSpace& space)
+{
+  const std::vector<Panel> panels = panels_with_areas(space.panels);
+  std::vector<PanelFunctions> functions;
+  for (std::size_t t = 0; t < panels.size(); ++t)
+    functions.push_back(functions_in(space, t, panels[t]));
+  Eigen::MatrixXd W = Eigen::MatrixXd::Zero(space.num_unknowns, space.num_unknowns);
   for (std::size_t a = 0; a < panels.size(); ++a)
     for (std::size_t b = 0; b <= a; ++b)
-    {
-      const double potential = inverse_distance(panels[a], panels[b]) / (4.0 * std::numbers::pi);
-      const Eigen::Matrix3d product = potential * curl[a].transpose() * curl[b];
-      for (std::size_t i = 0; i < 3; ++i)
-        for (std::size_t j = 0; j < 3; ++j)
-        {
-          const int u = unknown_of(a, i);
-          const int v = unknown_of(b, j);
-          if (u < 0 || v < 0)
-            continue;
-          // Both (a, b) and (b, a) count; off the diagonal the second goes to the upper triangle.
-          const double share = a == b ? (u == v ? 1.0 : 0.5) : (u == v ? 2.0 : 1.0);
-          W(std::max(u, v), std::min(u, v)) +=
-              share * product(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
-        }
-    }
+      add_pair(functions[a], functions[b], a == b, inverse_distance(panels[a], panels[b]) / (4.0 * std::numbers::pi),
+               W);
   return W;
 }
 
 } // namespace
 
-Eigen::MatrixXd moved_volume(const PanelMesh& panels, const Eigen::MatrixXd& loads)
+Eigen::MatrixXd mass_per_density(const PressureSpace& space, const Eigen::MatrixXd& loads)
 {
-  const std::vector<int> unknown = number_inner(panels);
-  const auto num_unknowns = std::count_if(unknown.begin(), unknown.end(), [](int u) { return u >= 0; });
-  Eigen::MatrixXd inner(num_unknowns, loads.cols());
-  for (std::size_t v = 0; v < unknown.size(); ++v)
-    if (unknown[v] >= 0)
-      inner.row(unknown[v]) = loads.row(static_cast<Eigen::Index>(v));
-  Eigen::MatrixXd W = double_layer(panels, unknown, num_unknowns);
+  Eigen::MatrixXd of_unknowns = Eigen::MatrixXd::Zero(space.num_unknowns, loads.cols());
+  for (std::size_t v = 0; v < space.unknown.size(); ++v)
+    if (space.unknown[v] != PressureSpace::none)
+      of_unknowns.row(space.unknown[v]) += space.factor[v] * loads.row(static_cast<Eigen::Index>(v));
+  Eigen::MatrixXd W = double_layer(space);
   const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> factor(W);
   if (factor.info() != Eigen::Success)
-    throw NumericalFailure(message("air_mass: the matrix of ", panels.triangles.size(),
+    throw NumericalFailure(message("air_mass: the matrix of ", space.panels.triangles.size(),
                                    " panels is not positive definite; a finer or more regular mesh may help"));
-  const Eigen::MatrixXd half = factor.matrixL().solve(inner);
+  const Eigen::MatrixXd half = factor.matrixL().solve(of_unknowns);
   return half.transpose() * half;
 }
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include "panel_mesh.h"
+#include "pressure_space.h"
+
+#include <Eigen/Core>
 
 namespace plate
 {
@@ -9,8 +11,8 @@ namespace plate
 /// Mass per density of air between velocity fields, (n, n).
 ///
 /// @param loads  integral of the velocity along the normal times the hat function of each vertex, (vertices, n)
-/// @return loads^T W^-1 loads, with W of the hat functions that vanish along edges [as loads^2 / m]
-/// @throws as air_mass()
-[[nodiscard]] Eigen::MatrixXd moved_volume(const PanelMesh& panels, const Eigen::MatrixXd& loads);
+/// @return F^T W^-1 F, with the double layer W and the loads F of the functions of the space
+/// @throws NumericalFailure if W is not positive definite
+[[nodiscard]] Eigen::MatrixXd mass_per_density(const PressureSpace& space, const Eigen::MatrixXd& loads);
 
 } // namespace plate
