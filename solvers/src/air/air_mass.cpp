@@ -12,7 +12,7 @@ namespace plate
 namespace
 {
 
-/// Leaves 1 % of the mass of a disc (tests/unit/solvers/air_mass_test.cpp).
+/// Leaves 0.6 % of the mass of a disc (tests/unit/solvers/air_mass_test.cpp).
 constexpr std::size_t most_panels = 1000;
 
 } // namespace

@@ -38,7 +38,8 @@ ModalResult modes_in_air(const Model& model, const System& system, const ModalRe
   const Eigen::Index num_elastic = in_vacuo.frequencies_hz.size();
   const Eigen::Index num_rigid = system.rigid_motions.cols();
   if (num_modes < 1 || num_modes > num_elastic)
-    throw InvalidInput(message("modes_in_air: num_modes must be from 1 to the ", num_elastic, " given; got ", num_modes));
+    throw InvalidInput(
+        message("modes_in_air: num_modes must be from 1 to the ", num_elastic, " given; got ", num_modes));
   Eigen::MatrixXd basis(system.M.rows(), num_rigid + num_elastic);
   basis << system.rigid_motions, in_vacuo.shapes;
   Eigen::VectorXd stiffness = Eigen::VectorXd::Zero(basis.cols());
@@ -51,8 +52,7 @@ ModalResult modes_in_air(const Model& model, const System& system, const ModalRe
   const Eigen::MatrixXd likeness = shares.bottomRows(num_elastic).cwiseAbs2().transpose();
   const std::vector<int> counterpart = best_assignment(likeness);
   ModalResult result = in_vacuo;
-  result.frequencies_hz =
-      eigen.eigenvalues().segment(num_rigid, num_modes).cwiseMax(0.0).cwiseSqrt() / two_pi;
+  result.frequencies_hz = eigen.eigenvalues().segment(num_rigid, num_modes).cwiseMax(0.0).cwiseSqrt() / two_pi;
   result.vacuum_frequencies_hz = in_vacuo.frequencies_hz(counterpart);
   result.residuals = in_vacuo.residuals(counterpart);
   for (Eigen::Index k = 0; k < num_modes; ++k) // the sign of the mode in vacuo

@@ -20,10 +20,18 @@ namespace
 
 using Corners = std::array<int, 3>;
 
-constexpr double least_quality = 0.3;    // of a triangle after a collapse; 1 for an equilateral one
-constexpr double greatest_turn = 0.5;    // least cosine between normals before and after
-constexpr double edge_deviation = 0.03;  // of a removed edge vertex from the new edge, per length of that edge
+constexpr double least_quality = 0.3;   // of the triangles after a collapse, or theirs before it if that is less
+constexpr double most_growth = 2.0;     // of the wanted size from the edge inward, per size at the edge
+constexpr double greatest_turn = 0.5;   // least cosine between normals before and after
+constexpr double edge_deviation = 0.03; // of a removed edge vertex from the new edge, per length of that edge
 constexpr double edge_size = 0.1;       // panel size at the edge that the wanted sizes start from, per plate size
+
+/// 1 for an equilateral triangle, 0 for a flat one; @param twice_area of it.
+double quality(const std::array<Eigen::Vector3d, 3>& p, double twice_area)
+{
+  const double sides = (p[1] - p[0]).squaredNorm() + (p[2] - p[1]).squaredNorm() + (p[0] - p[2]).squaredNorm();
+  return 2.0 * std::sqrt(3.0) * twice_area / sides;
+}
 
 bool contains(const Corners& t, int vertex)
 {
@@ -58,7 +66,7 @@ public:
         continue;
       const double keep_a = quality_after(b, a);
       const double keep_b = quality_after(a, b);
-      if (std::max(keep_a, keep_b) < least_quality)
+      if (std::max(keep_a, keep_b) < 0.0)
         continue;
       if (keep_a > keep_b)
         collapse(b, a);
@@ -131,7 +139,7 @@ private:
       double squared = std::numeric_limits<double>::infinity();
       for (const int other : edge)
         squared = std::min(squared, (at(other) - vertex).squaredNorm());
-      size_.push_back(least + std::sqrt(squared));
+      size_.push_back(least + std::min(std::sqrt(squared), most_growth * least));
     }
   }
 
@@ -165,31 +173,32 @@ private:
     constexpr double impossible = -1.0;
     const std::set<int> a = neighbours(gone);
     const std::set<int> b = neighbours(kept);
-    const auto common = static_cast<std::size_t>(
-        std::count_if(a.begin(), a.end(), [&](int vertex) { return b.contains(vertex); }));
+    const auto common =
+        static_cast<std::size_t>(std::count_if(a.begin(), a.end(), [&](int vertex) { return b.contains(vertex); }));
     if (common != num_shared(gone, kept) || !edge_allows(gone, kept))
       return impossible;
-    double least = 1.0;
+    double least_before = least_quality;
+    double least_after = 1.0;
     for (const std::size_t t : ring(gone))
     {
       const Corners& corners = panels_.triangles[t];
-      if (contains(corners, kept))
-        continue;
-      Eigen::Vector3d p[3];
-      Eigen::Vector3d q[3];
+      std::array<Eigen::Vector3d, 3> p;
+      std::array<Eigen::Vector3d, 3> q;
       for (std::size_t i = 0; i < 3; ++i)
       {
         p[i] = at(corners[i]);
         q[i] = at(corners[i] == gone ? kept : corners[i]);
       }
       const Eigen::Vector3d before = (p[1] - p[0]).cross(p[2] - p[0]);
+      least_before = std::min(least_before, quality(p, before.norm()));
+      if (contains(corners, kept)) // goes
+        continue;
       const Eigen::Vector3d after = (q[1] - q[0]).cross(q[2] - q[0]);
       if (before.dot(after) < greatest_turn * before.norm() * after.norm())
         return impossible;
-      const double sides = (q[1] - q[0]).squaredNorm() + (q[2] - q[1]).squaredNorm() + (q[0] - q[2]).squaredNorm();
-      least = std::min(least, 2.0 * std::sqrt(3.0) * after.norm() / sides);
+      least_after = std::min(least_after, quality(q, after.norm()));
     }
-    return least;
+    return least_after < least_before ? impossible : least_after;
   }
 
   void collapse(int gone, int kept)

@@ -15,7 +15,7 @@ namespace plate
 /// Flat triangles that stand for the mid-surface of a plate.
 struct PanelMesh
 {
-  std::vector<Eigen::Vector3d> vertices; ///< [m]
+  std::vector<Eigen::Vector3d> vertices;     ///< [m]
   std::vector<std::array<int, 3>> triangles; ///< counter-clockwise seen from outside
 };
 
@@ -27,8 +27,8 @@ struct PanelMesh
 
 /// A third of the panels around each vertex, (vertices) [m2].
 ///
-/// As weights of nodal values they serve functions that bend at any vertex; the weights of the cubic triangle, exact for
-/// smooth ones, do not: they differ from node to node by a factor of 13.
+/// As weights of nodal values they serve functions that bend at any vertex; the weights of the cubic triangle, exact
+/// for smooth ones, do not: they differ from node to node by a factor of 13.
 [[nodiscard]] Eigen::VectorXd vertex_areas(const PanelMesh& panels);
 
 /// Takes vertices out, one by one, until at most `most` triangles are left or no vertex can go without harm.

@@ -14,8 +14,8 @@ namespace plate
 namespace
 {
 
-constexpr double close = 1.5;      // distance of centres over the sum of the radii below which panels are close
-constexpr double far_away = 6.0;   // above this the centres stand for the panels
+constexpr double close = 1.5;    // distance of centres over the sum of the radii below which panels are close
+constexpr double far_away = 6.0; // above this the centres stand for the panels
 
 /// ln of (end + |end|) over (start + |start|) along a line at a distance; end and start measured along it.
 double log_ratio(double start, double end, double distance_squared)
@@ -106,7 +106,8 @@ double inverse_distance(const Panel& a, const Panel& b)
     return a.area * b.area * sum / 9.0;
   }
   for (const TrianglePoint& p : triangle_points()) // weights add up to one half
-    sum += p.weight * inverse_distance(b, a.corner[0] + p.xi * (a.corner[1] - a.corner[0]) + p.eta * (a.corner[2] - a.corner[0]));
+    sum += p.weight *
+           inverse_distance(b, a.corner[0] + p.xi * (a.corner[1] - a.corner[0]) + p.eta * (a.corner[2] - a.corner[0]));
   return 2.0 * a.area * sum;
 }
 

@@ -21,7 +21,7 @@ struct Panel
 [[nodiscard]] std::vector<Panel> panels_with_areas(const PanelMesh& mesh);
 
 /// Integral of 1/r over a panel, r the distance from a point [m].
-/// @source [Wilton1984] eq. 5
+/// @source [Wilton1984]
 [[nodiscard]] double inverse_distance(const Panel& panel, const Eigen::Vector3d& point);
 
 /// Integral of 1/r over two panels, r the distance of a point of one from a point of the other [m3].

@@ -50,8 +50,7 @@ void add_pair(const PanelFunctions& a, const PanelFunctions& b, bool same, doubl
         continue;
       // Of two panels both orders count; off the diagonal the other one belongs to the upper triangle.
       const double orders = !same && u == v ? 2.0 : 1.0;
-      W(std::max(u, v), std::min(u, v)) +=
-          orders * product(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
+      W(std::max(u, v), std::min(u, v)) += orders * product(static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j));
     }
 }
 
