@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/model.h>
 
+#include "bar_torsion.h"
+
 #include <plate/core/error.h>
 
 #include <Eigen/Geometry>
@@ -173,6 +175,12 @@ std::vector<TriangleCover> triangle_covers(const Model& model)
       covers[t].patch_edge = covers[t].patch_edge || cut;
     }
   }
+  for (std::size_t i = 0; i < mesh.bars.size(); ++i)
+  {
+    const auto torsion = std::make_shared<const BarTorsion>(bar_torsion(model, i, covers));
+    for (const int triangle : mesh.bars[i].triangles)
+      covers[static_cast<std::size_t>(triangle)].bar_torsion = torsion;
+  }
   return covers;
 }
 
@@ -196,6 +204,7 @@ ElementInput element_input(const Model& model, std::size_t triangle, const Trian
   }
   if (cover.bar >= 0)
     input.parts.bar = &model.bars[bar];
+  input.parts.bar_torsion = cover.bar_torsion.get();
   for (const int patch : cover.patches)
     input.parts.patches.push_back(&model.patches[static_cast<std::size_t>(patch)]);
   input.parts.patch_edge = cover.patch_edge;

@@ -39,7 +39,7 @@ std::vector<Key> use_keys()
        .choices = {"none", "free"},
        .default_text = "none",
        .help = "none: frequencies in vacuo; free: with the mass of the air that moves with both faces of a plate "
-               "with free edges and nothing near it, 2 to 4 % lower."},
+               "with free edges and nothing near it, 1 to 4 % lower."},
       {.name = "surroundings.temperature",
        .kind = KeyKind::number,
        .unit = celsius,

@@ -5,6 +5,7 @@
 #include <plate/elements/shell_triangle.h>
 #include <plate/mesh/shell_mesh.h>
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -66,6 +67,7 @@ struct TriangleCover
   int bar = -1;                  ///< index into Model::bars, -1 for none
   std::vector<int> patches = {}; ///< indices into Model::patches
   bool patch_edge = false;       ///< some patch ends within the triangle
+  std::shared_ptr<const BarTorsion> bar_torsion = {}; ///< of the bar, shared by its triangles
 };
 
 /// For each triangle what covers it.

@@ -55,6 +55,7 @@ struct NodalDirections
 struct TriangleParts
 {
   const Bar* bar = nullptr;                    ///< glued under it
+  const BarTorsion* bar_torsion = nullptr;     ///< of that bar; none: it does not resist twist
   std::vector<const Patch*> patches = {};      ///< over it or a part of it, from the laminate outward on either side
   bool patch_edge = false;                     ///< some patch ends within the triangle: integrated on sub-triangles
   std::vector<NodalDirections> directions = {};
@@ -87,6 +88,13 @@ struct ShellTriangle
   /// Displacements of the nodes in the six rigid motions: shifts along, then turns about x, y, z through the origin.
   using RigidMotions = Eigen::Matrix<double, num_dofs, 6>;
   [[nodiscard]] static RigidMotions rigid_motions(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
+
+  /// What the bar under the triangle would add to the torsional stiffness there at a height of its own [N m2].
+  ///
+  /// @param node    place in the triangle: one of its nodes
+  /// @param height  of the bar [m]
+  [[nodiscard]] static double bar_torsion(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                          const TriangleParts& parts, int node, double height);
 
   /// Strain energies of displacement fields (columns), u^T K u / 2 for each [J].
   static void add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,
