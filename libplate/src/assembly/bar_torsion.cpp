@@ -34,10 +34,8 @@ std::vector<Seat> seats(const ShellMesh& mesh, const BarFootprint& footprint, co
     {
       const auto t = static_cast<std::size_t>(triangle);
       const auto node = static_cast<std::size_t>(mesh.triangles[t][static_cast<std::size_t>(i)]);
-      out.push_back({.triangle = t,
-                     .place = i,
-                     .station = footprint.station[node],
-                     .sideways = across.dot(mesh.nodes[node])});
+      out.push_back(
+          {.triangle = t, .place = i, .station = footprint.station[node], .sideways = across.dot(mesh.nodes[node])});
       middle += out.back().sideways;
     }
   for (Seat& seat : out)
@@ -73,8 +71,8 @@ BarTorsion bar_torsion(const Model& model, std::size_t bar, const std::vector<Tr
   const std::vector<Seat> places = seats(model.mesh, model.mesh.bars[bar], model.material.axes, glued.axis);
   if (places.empty())
     return {};
-  const auto [first, last] = std::minmax_element(places.begin(), places.end(), [](const Seat& a, const Seat& b)
-                                                 { return a.station < b.station; });
+  const auto [first, last] = std::minmax_element(places.begin(), places.end(),
+                                                 [](const Seat& a, const Seat& b) { return a.station < b.station; });
   BarTorsion torsion = {.station = stations(glued.profile, first->station, last->station), .stiffness = {}};
   for (const double s : torsion.station)
   {
@@ -82,8 +80,8 @@ BarTorsion bar_torsion(const Model& model, std::size_t bar, const std::vector<Tr
     const Seat& seat = *std::min_element(places.begin(), places.end(),
                                          [&](const Seat& a, const Seat& b) { return beside(a) < beside(b); });
     const ElementInput element = element_input(model, seat.triangle, covers[seat.triangle]);
-    torsion.stiffness.push_back(ShellTriangle::bar_torsion(element.nodes, model.material, element.parts, seat.place,
-                                                           glued.profile.at(s)));
+    torsion.stiffness.push_back(
+        ShellTriangle::bar_torsion(element.nodes, model.material, element.parts, seat.place, glued.profile.at(s)));
   }
   return torsion;
 }

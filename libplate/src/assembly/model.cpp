@@ -56,7 +56,8 @@ void check_bar(const Bar& bar, const BarFootprint& footprint, const ShellMesh& m
   if (profile.station.size() != profile.height.size() || profile.station.empty() ||
       !std::is_sorted(profile.station.begin(), profile.station.end()))
     throw InvalidInput("model: a bar profile needs ascending stations with one height each");
-  if (!std::all_of(profile.height.begin(), profile.height.end(), [](double h) { return h > 0.0 && std::isfinite(h); }) ||
+  if (!std::all_of(profile.height.begin(), profile.height.end(),
+                   [](double h) { return h > 0.0 && std::isfinite(h); }) ||
       !(bar.width > 0.0))
     throw InvalidInput("model: heights and width of a bar must be positive");
   if (footprint.station.size() != mesh.nodes.size())
@@ -146,7 +147,8 @@ void check_model(const Model& model)
   for (const PointMass& mass : model.masses)
     check_point_mass(mass);
   if (!(model.air_density >= 0.0 && std::isfinite(model.air_density)))
-    throw InvalidInput(message("model: the density of the air must not be negative; got ", model.air_density, " kg/m3"));
+    throw InvalidInput(
+        message("model: the density of the air must not be negative; got ", model.air_density, " kg/m3"));
   for (const SupportedEdge& edge : model.supports)
   {
     const auto same_name = [&](const EdgeGroup& group) { return group.name == edge.group; };

@@ -56,9 +56,9 @@ struct Row
 
 struct Grid
 {
-  std::vector<double> y;          // lines of half the section, from its middle [m]
-  std::size_t num_under_bar = 0;  // elements of a row within the bar's half width
-  std::vector<Row> rows;          // from the bottom upward
+  std::vector<double> y;         // lines of half the section, from its middle [m]
+  std::size_t num_under_bar = 0; // elements of a row within the bar's half width
+  std::vector<Row> rows;         // from the bottom upward
 };
 
 /// Rows of a layer of the strip, cut where the graded lines pass through it.
@@ -191,9 +191,9 @@ double glued_torsional_stiffness(double width, const TorsionLayer& bar, std::spa
   const auto possible = [](const TorsionLayer& layer)
   { return layer.thickness > 0.0 && layer.G_across > 0.0 && layer.G_normal > 0.0; };
   if (!(width > 0.0) || !possible(bar) || !std::all_of(strip.begin(), strip.end(), possible))
-    throw InvalidInput(message("glued_torsional_stiffness: width, heights and shear moduli must be positive; got width ",
-                               width, " m, height ", bar.thickness, " m, moduli ", bar.G_across, " and ", bar.G_normal,
-                               " Pa"));
+    throw InvalidInput(
+        message("glued_torsional_stiffness: width, heights and shear moduli must be positive; got width ", width,
+                " m, height ", bar.thickness, " m, moduli ", bar.G_across, " and ", bar.G_normal, " Pa"));
   const Grid grid = make_grid(width, bar, strip);
   const double whole = stiffness(grid, true);
   return strip.empty() ? whole : whole - stiffness(grid, false);

@@ -64,9 +64,9 @@ void check_model(const Model& model);
 /// Bar and patches of one triangle.
 struct TriangleCover
 {
-  int bar = -1;                  ///< index into Model::bars, -1 for none
-  std::vector<int> patches = {}; ///< indices into Model::patches
-  bool patch_edge = false;       ///< some patch ends within the triangle
+  int bar = -1;                                       ///< index into Model::bars, -1 for none
+  std::vector<int> patches = {};                      ///< indices into Model::patches
+  bool patch_edge = false;                            ///< some patch ends within the triangle
   std::shared_ptr<const BarTorsion> bar_torsion = {}; ///< of the bar, shared by its triangles
 };
 

@@ -27,18 +27,18 @@ struct BarProfile
 struct Bar
 {
   Material material;
-  double width;       ///< across, in the tangent plane [m]
-  BarProfile profile; ///< height over the station
+  double width;                                    ///< across, in the tangent plane [m]
+  BarProfile profile;                              ///< height over the station
   Eigen::Vector3d axis = Eigen::Vector3d::UnitX(); ///< unit, along the bar in the plane of the rim [-]
 };
 
 /// What a bar adds to the plate's section per area of its footprint; direction s along the bar, t across.
 struct BarSection
 {
-  std::array<double, 5> P;    ///< integral of z^k times the modulus along s at zero shear stress [N m^(k-1)]
-  double shear;               ///< transverse shear stiffness [N/m]
-  double shear_from_strain;   ///< shear strain per strain along s at zero shear stress [-]
-  SectionMass mass;           ///< [kg m^(k-2)]
+  std::array<double, 5> P;  ///< integral of z^k times the modulus along s at zero shear stress [N m^(k-1)]
+  double shear;             ///< transverse shear stiffness [N/m]
+  double shear_from_strain; ///< shear strain per strain along s at zero shear stress [-]
+  SectionMass mass;         ///< [kg m^(k-2)]
 };
 
 /// Section of a bar glued under a plate.

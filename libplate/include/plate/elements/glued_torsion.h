@@ -22,7 +22,7 @@ struct TorsionLayer
 /// @param bar    its height, G_across along its width, G_normal along its height
 /// @param strip  layers from the glue line upward
 /// Cost: about a millisecond.
-/// @source [Lekhnitskii1968] sec. 41 and 46; pinned by tests/unit/elements/glued_torsion_test.cpp
+/// @source [Lekhnitskii1968] sec. 41; pinned by tests/unit/elements/glued_torsion_test.cpp
 [[nodiscard]] double glued_torsional_stiffness(double width, const TorsionLayer& bar,
                                                std::span<const TorsionLayer> strip);
 
