@@ -50,12 +50,29 @@ Json seconds_json(const StageTimes& times)
   return {{"mesh", times.mesh}, {"assemble", times.assemble}, {"solve", times.solve}, {"total", times.total}};
 }
 
+bool in_air(const ModesResult& result)
+{
+  return result.model.air_density > 0.0;
+}
+
 Json mode_json(const ModesResult& result, Eigen::Index mode)
 {
-  return {{"number", mode + 1},
-          {"frequency_hz", rounded(result.modal.frequencies_hz[mode])},
-          {"name", name_of(result, mode)},
-          {"loss_percent", rounded(result.losses[mode] * percent)}};
+  Json json = {{"number", mode + 1},
+               {"frequency_hz", rounded(result.modal.frequencies_hz[mode])},
+               {"name", name_of(result, mode)},
+               {"loss_percent", rounded(result.losses[mode] * percent)}};
+  if (in_air(result))
+    json["vacuum_frequency_hz"] = rounded(result.modal.vacuum_frequencies_hz[mode]);
+  return json;
+}
+
+std::string air_text(const ModesResult& result)
+{
+  if (!in_air(result))
+    return {};
+  const Eigen::ArrayXd drop = 1.0 - result.modal.frequencies_hz.array() / result.modal.vacuum_frequencies_hz.array();
+  return message("  in air of ", fixed(result.model.air_density, 3), " kg/m3, ", fixed(drop.minCoeff() * percent, 1),
+                 " to ", fixed(drop.maxCoeff() * percent, 1), " % below the frequencies in vacuo\n");
 }
 
 /// Everything about one design.
@@ -67,6 +84,7 @@ std::string design_text(const ModesResult& result, bool timing)
                  fixed(centre.x() * millimetres, 1), " mm, y ", fixed(centre.y() * millimetres, 1), " mm\n");
   out += message("  ", result.modal.rigid_frequencies_hz.size(), " rigid modes left out; ", result.mesh.num_triangles,
                  " elements, ", result.system.dofs.num_equations, " unknowns\n");
+  out += air_text(result);
   out += message(fits_text(result.design.fits), '\n');
   TextTable table({"mode", "Hz", "loss %", "<name"});
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
@@ -123,6 +141,7 @@ Json design_json(const ModesResult& result, bool timing)
                {"unknowns", result.system.dofs.num_equations},
                {"nodes", result.mesh.num_nodes},
                {"elements", result.mesh.num_triangles},
+               {"in_air", in_air(result)},
                {"modes", modes},
                {"fits", fits_json(result.design.fits)},
                {"caution", caution}};
@@ -154,10 +173,18 @@ std::string modes_json(const ModesOutcome& outcome, bool timing)
 
 std::string modes_csv(const ModesResult& result)
 {
-  std::string out = csv_line({"number", "frequency_hz", "name", "loss_percent"});
+  std::vector<std::string> heads = {"number", "frequency_hz", "name", "loss_percent"};
+  if (in_air(result))
+    heads.emplace_back("vacuum_frequency_hz");
+  std::string out = csv_line(heads);
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
-    out += csv_line({std::to_string(mode + 1), compact(result.modal.frequencies_hz[mode]), name_of(result, mode),
-                     compact(result.losses[mode] * percent)});
+  {
+    std::vector<std::string> row = {std::to_string(mode + 1), compact(result.modal.frequencies_hz[mode]),
+                                    name_of(result, mode), compact(result.losses[mode] * percent)};
+    if (in_air(result))
+      row.push_back(compact(result.modal.vacuum_frequencies_hz[mode]));
+    out += csv_line(row);
+  }
   return out;
 }
 

@@ -10,6 +10,7 @@
 #include <plate/post/mode_loss.h>
 #include <plate/post/mode_names.h>
 #include <plate/post/surface_integral.h>
+#include <plate/solvers/air_modes.h>
 
 #include <utility>
 
@@ -47,7 +48,7 @@ ModesResult compute_modes(Design design, int count)
 
   progress.show(message("solving for ", count, " modes with ", system.dofs.num_equations, " unknowns"));
   stage = Stopwatch();
-  ModalResult modal = solve_modes(system, {.num_modes = count});
+  ModalResult modal = solve_modes(model, system, {.num_modes = count});
   times.solve = stage.seconds();
   if (modal.status != Status::converged)
     throw NumericalFailure(message("the modes did not converge: ", modal.summary()));

@@ -65,7 +65,8 @@ SweepOutcome compute_sweep(const SweepRequest& request)
                    .units = {},
                    .points = grid(request.keys),
                    .row = static_cast<std::size_t>(request.keys.back().steps),
-                   .result = {}};
+                   .result = {},
+                   .in_air = first.surroundings.air_density > 0.0};
   if (out.points.size() > most_points)
     throw UsageError(message("plate sweep: ", out.points.size(), " points; at most ", most_points, " are allowed"));
   for (const SweptKey& key : request.keys)

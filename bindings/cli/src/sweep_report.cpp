@@ -78,8 +78,8 @@ std::string sweep_text(const SweepOutcome& sweep, bool timing)
     table.add(row);
   }
   std::string out =
-      message(sweep.title, "\n  frequencies in Hz of modes followed by their shape, named as at the first ",
-              "point\n\n", table.text(), "\n");
+      message(sweep.title, "\n  frequencies in Hz", sweep.in_air ? ", in air," : "",
+              " of modes followed by their shape, named as at the first ", "point\n\n", table.text(), "\n");
   if (lost)
     out += "  - : the mode left the range solved for; a greater --count follows it further\n";
   if (!sweep.result.complete)
@@ -107,6 +107,7 @@ std::string sweep_json(const SweepOutcome& sweep, bool timing)
                {"values", values},
                {"mass_g", mass},
                {"tracks", tracks},
+               {"in_air", sweep.in_air},
                {"complete", sweep.result.complete},
                {"remeshed_points", sweep.num_remeshed},
                {"caution", caution}};

@@ -20,6 +20,7 @@ struct SweepOutcome
   std::vector<std::vector<double>> points; ///< values of the keys at each point asked for [units]
   std::size_t row = 0;                     ///< points per row of the grid
   SweepResult result;
+  bool in_air = false; ///< with the mass of the air around the plate
   int num_remeshed = 0;
   double seconds = 0.0; ///< for the whole sweep [s]
 };

@@ -31,7 +31,8 @@ Model build_model(const Design& design, const PlanformMesh& planform)
               .bars = {},
               .supports = design.supports,
               .patches = design.patches,
-              .masses = design.masses};
+              .masses = design.masses,
+              .air_density = design.surroundings.air_density};
   for (const PlyDirectionField& directions : design.directions)
     model.directions.push_back(directions_at_nodes(directions, model.mesh));
   if (design.bar)

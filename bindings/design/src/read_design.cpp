@@ -13,9 +13,11 @@
 
 #include <plate/design/design.h>
 #include <plate/design/design_error.h>
+#include <plate/materials/air.h>
 
 #include <cstddef>
 #include <filesystem>
+#include <utility>
 
 namespace plate
 {
@@ -43,13 +45,22 @@ std::string title_of(const TableReader& root, const std::string& file)
   return title;
 }
 
+/// What holds an edge stands in the way of the air, and how is not part of the design.
+void check_air(const TableReader& root, const Surroundings& surroundings, const std::vector<SupportedEdge>& supports)
+{
+  if (surroundings.air_density > 0.0 && !supports.empty())
+    root.table("surroundings")
+        .fail("air", "is computed for plates with free edges, round which it flows; use \"none\" or support.edge = "
+                     "\"free\"");
+}
+
 Surroundings read_surroundings(const TableReader& root)
 {
   const TableReader table = root.table("surroundings");
-  if (table.word("air", "none") == "free")
-    table.fail("air", "the mass of the air that moves with the plate is not computed yet; use \"none\"");
   Surroundings surroundings;
   surroundings.climate.temperature = table.number("temperature");
+  if (table.word("air", "none") == "free")
+    surroundings.air_density = air_density(surroundings.climate.temperature);
   if (const std::optional<double> humidity = table.optional_number("humidity"))
   {
     surroundings.climate.humidity = *humidity;
@@ -80,11 +91,13 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
   for (const Patch& patch : patches)
     geometry.patches.push_back(patch.region);
   std::vector<PointMass> masses = read_masses(table, geometry);
+  std::vector<SupportedEdge> supports = read_support(table, std::holds_alternative<RectangleOutline>(outline));
+  check_air(table, surroundings, supports);
   return {.title = title_of(table, file),
           .geometry = std::move(geometry),
           .laminate = std::move(laminate),
           .bar = std::move(bar),
-          .supports = read_support(table, std::holds_alternative<RectangleOutline>(outline)),
+          .supports = std::move(supports),
           .directions = std::move(directions),
           .patches = std::move(patches),
           .masses = std::move(masses),

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/model.h>
 
+#include "bar_torsion.h"
+
 #include <plate/core/error.h>
 
 #include <Eigen/Geometry>
@@ -54,7 +56,8 @@ void check_bar(const Bar& bar, const BarFootprint& footprint, const ShellMesh& m
   if (profile.station.size() != profile.height.size() || profile.station.empty() ||
       !std::is_sorted(profile.station.begin(), profile.station.end()))
     throw InvalidInput("model: a bar profile needs ascending stations with one height each");
-  if (!std::all_of(profile.height.begin(), profile.height.end(), [](double h) { return h > 0.0 && std::isfinite(h); }) ||
+  if (!std::all_of(profile.height.begin(), profile.height.end(),
+                   [](double h) { return h > 0.0 && std::isfinite(h); }) ||
       !(bar.width > 0.0))
     throw InvalidInput("model: heights and width of a bar must be positive");
   if (footprint.station.size() != mesh.nodes.size())
@@ -143,6 +146,9 @@ void check_model(const Model& model)
     check_directions(directions, model);
   for (const PointMass& mass : model.masses)
     check_point_mass(mass);
+  if (!(model.air_density >= 0.0 && std::isfinite(model.air_density)))
+    throw InvalidInput(
+        message("model: the density of the air must not be negative; got ", model.air_density, " kg/m3"));
   for (const SupportedEdge& edge : model.supports)
   {
     const auto same_name = [&](const EdgeGroup& group) { return group.name == edge.group; };
@@ -171,6 +177,12 @@ std::vector<TriangleCover> triangle_covers(const Model& model)
       covers[t].patch_edge = covers[t].patch_edge || cut;
     }
   }
+  for (std::size_t i = 0; i < mesh.bars.size(); ++i)
+  {
+    const auto torsion = std::make_shared<const BarTorsion>(bar_torsion(model, i, covers));
+    for (const int triangle : mesh.bars[i].triangles)
+      covers[static_cast<std::size_t>(triangle)].bar_torsion = torsion;
+  }
   return covers;
 }
 
@@ -194,6 +206,7 @@ ElementInput element_input(const Model& model, std::size_t triangle, const Trian
   }
   if (cover.bar >= 0)
     input.parts.bar = &model.bars[bar];
+  input.parts.bar_torsion = cover.bar_torsion.get();
   for (const int patch : cover.patches)
     input.parts.patches.push_back(&model.patches[static_cast<std::size_t>(patch)]);
   input.parts.patch_edge = cover.patch_edge;

@@ -3,9 +3,11 @@
 
 #include "shell_kinematics.h"
 
+#include <plate/elements/glued_torsion.h>
 #include <plate/elements/quadrature.h>
 
 #include <Eigen/Geometry>
+#include <Eigen/LU>
 
 #include <cmath>
 #include <span>
@@ -100,13 +102,31 @@ struct BarPoint
   double s;
 };
 
+/// Frame of a point with its first axis along the bar.
+Eigen::Matrix3d frame_along(const Bar& bar, const ShellPoint& p, const MaterialAxes& axes)
+{
+  return shell_frame(p.frame.col(2), {.axis = bar.axis, .up = axes.up});
+}
+
 BarPoint bar_point(const Bar& bar, const ShellPoint& p, std::span<const PlacedPly> plies, const MaterialAxes& axes)
 {
-  const Eigen::Matrix3d along = shell_frame(p.frame.col(2), {.axis = bar.axis, .up = axes.up});
-  const BarSeat seat = {.face = plies.front().bottom, .plate_thickness = plies.back().top - plies.front().bottom};
-  return {.section = bar_section(bar, seat, bar.profile.at(p.station), along, axes),
+  const Eigen::Matrix3d along = frame_along(bar, p, axes);
+  return {.section = bar_section(bar, plies.front().bottom, bar.profile.at(p.station), along, axes),
           .c = along.col(0).dot(p.frame.col(0)),
           .s = along.col(0).dot(p.frame.col(1))};
+}
+
+/// A ply as torsion about the bar sees it: its neighbours keep it from stretching where it is sheared in the plane.
+TorsionLayer torsion_layer(const PlacedPly& ply, const Eigen::Matrix3d& frame, const Eigen::Matrix3d& along,
+                           const MaterialAxes& axes)
+{
+  const Eigen::Matrix<double, 5, 5> S = ply_compliance(*ply.material, ply.angle, ply.grain, frame, axes);
+  const Eigen::Vector2d d = frame.leftCols<2>().transpose() * along.col(0); // of the bar in the frame
+  const Eigen::Vector3d shear(-2.0 * d.x() * d.y(), 2.0 * d.x() * d.y(), d.x() * d.x() - d.y() * d.y());
+  const Eigen::Matrix3d Q = S.topLeftCorner<3, 3>().inverse();
+  return {.thickness = ply.top - ply.bottom,
+          .G_across = shear.dot(Q * shear),
+          .G_normal = 1.0 / d.dot(S.bottomRightCorner<2, 2>() * d)};
 }
 
 /// Section of the bar on physical strains of the plate above it (torsion apart).
@@ -168,8 +188,11 @@ void for_each_energy_term(const ShellTriangleNodes& nodes, const ShellMaterial& 
     {
       const BarPoint point = bar_point(*parts.bar, p, plies, material.axes);
       C += bar_stiffness(point, ratio);
-      const Eigen::Matrix<double, 1, 1> torsion(point.section.torsion);
-      visit(p.area, twist_row(p, rotations, point), torsion);
+      if (parts.bar_torsion != nullptr)
+      {
+        const Eigen::Matrix<double, 1, 1> torsion(parts.bar_torsion->at(p.station) / parts.bar->width);
+        visit(p.area, twist_row(p, rotations, point), torsion);
+      }
     }
     const StrainMatrix T = physical_from_covariant(p.b);
     visit(p.area, B, StrainMatrix(T.transpose() * C * T));
@@ -238,6 +261,23 @@ void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const S
                          const Eigen::MatrixXd strain = B * u;
                          energies += 0.5 * area * strain.cwiseProduct(C * strain).colwise().sum().transpose();
                        });
+}
+
+double ShellTriangle::bar_torsion(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                  const TriangleParts& parts, int node, double height)
+{
+  const auto at = CubicTriangle::node_coordinates().row(node);
+  const ShapePoint place = {1.0, CubicTriangle::shape(at(0), at(1)), CubicTriangle::gradient(at(0), at(1))};
+  const ShellPoint p = shell_point(nodes, place, material.axes);
+  std::vector<PlacedPly> plies;
+  plies_at(p, material, parts, plies);
+  const Eigen::Matrix3d along = frame_along(*parts.bar, p, material.axes);
+  std::vector<TorsionLayer> strip;
+  for (const PlacedPly& ply : plies)
+    strip.push_back(torsion_layer(ply, p.frame, along, material.axes));
+  const Eigen::Matrix<double, 5, 5> S = bar_compliance(*parts.bar, along, material.axes);
+  return glued_torsional_stiffness(parts.bar->width,
+                                   {.thickness = height, .G_across = 1.0 / S(2, 2), .G_normal = 1.0 / S(3, 3)}, strip);
 }
 
 void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,

@@ -5,6 +5,7 @@
 #include <plate/post/mode_compare.h>
 #include <plate/post/mode_names.h>
 #include <plate/post/surface_integral.h>
+#include <plate/solvers/air_modes.h>
 
 #include <algorithm>
 #include <cmath>
@@ -46,7 +47,7 @@ public:
     Model model = design_.build(parameters);
     const System system = assemble(model);
     const ModalResult modes = solve_modes(
-        system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
+        model, system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
     if (modes.status != Status::converged)
       throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
     SolvedPoint point;
@@ -84,7 +85,8 @@ private:
     if (least >= doubtful_below || halvings == max_halvings)
       return;
     Point between(from.size());
-    std::transform(from.begin(), from.end(), to.begin(), between.begin(), [](double a, double b) { return 0.5 * (a + b); });
+    std::transform(from.begin(), from.end(), to.begin(), between.begin(),
+                   [](double a, double b) { return 0.5 * (a + b); });
     SolvedPoint middle = solve(between);
     pair(known, from, middle, between, halvings + 1);
     pair(middle, between, next, to, halvings + 1);
@@ -139,7 +141,8 @@ void record(const SolvedPoint& point, SweepResult& result)
 
 } // namespace
 
-SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std::size_t row, const SweepOptions& options)
+SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std::size_t row,
+                  const SweepOptions& options)
 {
   if (points.empty() || row == 0)
     throw InvalidInput("sweep: needs at least one point and a row length of at least one");

@@ -140,10 +140,16 @@ TEST_CASE("humidity changes the woods of the library, and own woods that state t
                 {"material.carbon_ud.green_ratio", "moisture_content, which is missing"});
 }
 
-TEST_CASE("what is not computed is refused, not ignored")
+TEST_CASE("air around the plate has the density of its temperature; a held plate has none")
 {
-  check_message(error_of(small_plate + "[surroundings]\nair = \"free\"\n"), "top.toml:10",
-                {"surroundings.air = \"free\"", "not computed yet", "\"none\""});
+  const auto density = [](const std::string& text) { return read(small_plate + text).surroundings.air_density; };
+  CHECK(density("") == 0.0);
+  CHECK(density("[surroundings]\nair = \"none\"\n") == 0.0);
+  // Dry air at 101325 Pa, ideal gas with 287.05 J/(kg K) ([ISO2533]): 1.2041 at 20, 1.1644 at 30 deg C.
+  CHECK(density("[surroundings]\nair = \"free\"\n") == doctest::Approx(1.2041).epsilon(1e-4));
+  CHECK(density("[surroundings]\nair = \"free\"\ntemperature = 30\n") == doctest::Approx(1.1644).epsilon(1e-4));
+  check_message(error_of(small_plate + "[support]\nedge = \"hinged\"\n[surroundings]\nair = \"free\"\n"), "top.toml:12",
+                {"surroundings.air = \"free\"", "free edges", "\"none\""});
 }
 
 TEST_CASE("the layup alone can be read without a plate")

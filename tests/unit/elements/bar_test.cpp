@@ -6,7 +6,6 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
-#include <utility>
 
 using namespace plate;
 
@@ -21,54 +20,20 @@ TEST_CASE("the height of a bar is straight between its points and constant beyon
   CHECK(profile.at(0.3) == doctest::Approx(4e-3));
 }
 
-TEST_CASE("torsional stiffness of isotropic rectangles is the tabulated one")
+TEST_CASE("torsion of a bar is straight between the stations of its table")
 {
-  // [Timoshenko1970] table of constants of torsion of a rectangular bar: k1 in G k1 (short side)^3 (long side), printed
-  // to three digits; 0.1406 for the square is printed to four in many texts.
-  const double G = 26e9;
-  const std::pair<double, double> table[] = {{1.2, 0.166}, {1.5, 0.196}, {2.0, 0.229}, {2.5, 0.249},
-                                             {3.0, 0.263}, {4.0, 0.281}, {5.0, 0.291}, {10.0, 0.312}};
-  const double b = 5e-3;
-  CHECK(torsional_stiffness(b, b, G, G) / (G * std::pow(b, 4)) == doctest::Approx(0.1406).epsilon(2e-4));
-  for (const auto& [ratio, k1] : table)
-  {
-    CHECK(std::abs(torsional_stiffness(b, ratio * b, G, G) / (G * b * b * b * ratio * b) - k1) < 6e-4);
-    CHECK(std::abs(torsional_stiffness(ratio * b, b, G, G) / (G * b * b * b * ratio * b) - k1) < 6e-4);
-  }
-}
-
-TEST_CASE("a thin orthotropic strip twists by the shear modulus of its broad face")
-{
-  // Membrane analogy: in a blade of width w standing h high the shear flows along the height, so GJ -> G_height h
-  // w^3/3; lying flat it flows along the width.
-  const double w = 1e-3;
-  const double h = 0.2;
-  CHECK(torsional_stiffness(w, h, 0.7e9, 0.4e9) == doctest::Approx(0.4e9 * h * w * w * w / 3.0).epsilon(0.01));
-  CHECK(torsional_stiffness(h, w, 0.7e9, 0.4e9) == doctest::Approx(0.7e9 * h * w * w * w / 3.0).epsilon(0.01));
-}
-
-TEST_CASE("torsional stiffness does not care which side is called width")
-{
-  for (const double h : {2e-3, 6e-3, 13e-3})
-    for (const double G : {0.2e9, 0.7e9, 2e9})
-      CHECK(torsional_stiffness(6e-3, h, 0.7e9, G) ==
-            doctest::Approx(torsional_stiffness(h, 6e-3, G, 0.7e9)).epsilon(5e-5));
-}
-
-TEST_CASE("a glued bar adds at least half of a free bar of twice its height, and the junction on top")
-{
-  // Without a plate to speak of there is no junction: a free end and a glued one, which has no free corner.
-  const double G = 0.7e9;
-  const double web = 0.5 * torsional_stiffness(6e-3, 24e-3, G, G);
-  CHECK(glued_torsional_stiffness(6e-3, 12e-3, 1e-6, G, G) == doctest::Approx(web).epsilon(1e-3));
-  CHECK(glued_torsional_stiffness(6e-3, 12e-3, 3e-3, G, G) > web);
+  const BarTorsion torsion = {.station = {-0.1, 0.0, 0.1}, .stiffness = {0.1, 0.5, 0.2}};
+  CHECK(torsion.at(-0.2) == 0.1);
+  CHECK(torsion.at(-0.05) == doctest::Approx(0.3));
+  CHECK(torsion.at(0.05) == doctest::Approx(0.35));
+  CHECK(torsion.at(0.2) == 0.2);
 }
 
 TEST_CASE("section of a bar under a level plate: moments about the plate's mid-surface")
 {
   const double t = 3e-3, h = 10e-3;
   Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {h}}};
-  const BarSection s = bar_section(bar, {.face = -0.5 * t, .plate_thickness = t}, h, Eigen::Matrix3d::Identity(), {});
+  const BarSection s = bar_section(bar, -0.5 * t, h, Eigen::Matrix3d::Identity(), {});
   const double E = 11e9;
   const double arm = 0.5 * (t + h); // from the mid-surface down to the middle of the bar
   CHECK(s.P[0] == doctest::Approx(E * h));
@@ -87,7 +52,7 @@ TEST_CASE("a bar on a slope keeps the axes of its board")
   const double slope = 0.2;
   const Eigen::Vector3d normal = Eigen::Vector3d(-slope, 0.0, 1.0).normalized();
   Bar bar = {.material = test::reference_spruce(), .width = 6e-3, .profile = {{0.0}, {0.01}}};
-  const BarSection s = bar_section(bar, {.face = -1.5e-3, .plate_thickness = 3e-3}, 0.01, shell_frame(normal, {}), {});
+  const BarSection s = bar_section(bar, -1.5e-3, 0.01, shell_frame(normal, {}), {});
   const OrthotropicElastic m = bar.material.elastic;
   const double c2 = 1.0 / (1.0 + slope * slope);
   const double s2 = 1.0 - c2;

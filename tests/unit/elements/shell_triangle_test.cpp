@@ -115,12 +115,13 @@ Eigen::Matrix<double, 6, 6> rigid_inertia(const ShellTriangleNodes& nodes, const
 TEST_CASE("element matrices are symmetric and the mass is positive definite")
 {
   const Bar bar = sample_bar();
+  const BarTorsion torsion = {.station = {0.0, 0.1}, .stiffness = {0.3, 0.5}};
   for (const Bar* glued : {static_cast<const Bar*>(nullptr), &bar})
   {
     ShellTriangle::Matrix K;
     ShellTriangle::Matrix M;
-    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued}, K);
-    ShellTriangle::mass(curved_element(), carved_hybrid(), {.bar = glued}, M);
+    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued, .bar_torsion = &torsion}, K);
+    ShellTriangle::mass(curved_element(), carved_hybrid(), {.bar = glued, .bar_torsion = &torsion}, M);
     CHECK((K - K.transpose()).cwiseAbs().maxCoeff() <= 1e-14 * K.cwiseAbs().maxCoeff());
     CHECK((M - M.transpose()).cwiseAbs().maxCoeff() <= 1e-14 * M.cwiseAbs().maxCoeff());
     CHECK(M.llt().info() == Eigen::Success);
@@ -130,10 +131,11 @@ TEST_CASE("element matrices are symmetric and the mass is positive definite")
 TEST_CASE("rigid motions of a distorted curved element carry no energy, with and without a bar")
 {
   const Bar bar = sample_bar();
+  const BarTorsion torsion = {.station = {0.0, 0.1}, .stiffness = {0.3, 0.5}};
   for (const Bar* glued : {static_cast<const Bar*>(nullptr), &bar})
   {
     ShellTriangle::Matrix K;
-    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued}, K);
+    ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = glued, .bar_torsion = &torsion}, K);
     const auto R = ShellTriangle::rigid_motions(curved_element(), {});
     for (int k = 0; k < 6; ++k)
     {
@@ -164,15 +166,17 @@ TEST_CASE("an element has no motion without energy but the six rigid ones")
 TEST_CASE("energies of fields are those of the stiffness matrix")
 {
   const Bar bar = sample_bar();
+  const BarTorsion torsion = {.station = {0.0, 0.1}, .stiffness = {0.3, 0.5}};
   ShellTriangle::Matrix K;
-  ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = &bar}, K);
+  ShellTriangle::stiffness(curved_element(), carved_hybrid(), {.bar = &bar, .bar_torsion = &torsion}, K);
   std::mt19937 random(3);
   std::uniform_real_distribution<double> uniform(-1.0, 1.0);
   ShellTriangle::Displacements u(50, 3);
   for (double& value : u.reshaped())
     value = uniform(random);
   Eigen::VectorXd energies = Eigen::VectorXd::Ones(3);
-  ShellTriangle::add_strain_energies(curved_element(), carved_hybrid(), {.bar = &bar}, u, energies);
+  ShellTriangle::add_strain_energies(curved_element(), carved_hybrid(), {.bar = &bar, .bar_torsion = &torsion}, u,
+                                     energies);
   for (int i = 0; i < 3; ++i)
     CHECK(energies(i) - 1.0 == doctest::Approx(0.5 * u.col(i).dot(K * u.col(i))).epsilon(1e-12));
 }
@@ -234,6 +238,7 @@ TEST_CASE("turning and shifting the whole element changes nothing")
   ShellMaterial turned_material = material;
   turned_material.axes = {.axis = R * material.axes.axis, .up = R * material.axes.up};
   const Bar bar = sample_bar();
+  const BarTorsion torsion = {.station = {0.0, 0.1}, .stiffness = {0.3, 0.5}};
   Bar turned_bar = bar;
   turned_bar.axis = R * bar.axis;
   const ShellTriangleNodes nodes = curved_element();
@@ -245,10 +250,10 @@ TEST_CASE("turning and shifting the whole element changes nothing")
   for (int i = 0; i < 10; ++i)
     turn.block<3, 3>(5 * i, 5 * i) = R;
   ShellTriangle::Matrix K, M, K_turned, M_turned;
-  ShellTriangle::stiffness(nodes, material, {.bar = &bar}, K);
-  ShellTriangle::stiffness(turned, turned_material, {.bar = &turned_bar}, K_turned);
-  ShellTriangle::mass(nodes, material, {.bar = &bar}, M);
-  ShellTriangle::mass(turned, turned_material, {.bar = &turned_bar}, M_turned);
+  ShellTriangle::stiffness(nodes, material, {.bar = &bar, .bar_torsion = &torsion}, K);
+  ShellTriangle::stiffness(turned, turned_material, {.bar = &turned_bar, .bar_torsion = &torsion}, K_turned);
+  ShellTriangle::mass(nodes, material, {.bar = &bar, .bar_torsion = &torsion}, M);
+  ShellTriangle::mass(turned, turned_material, {.bar = &turned_bar, .bar_torsion = &torsion}, M_turned);
   CHECK((turn.transpose() * K_turned * turn - K).cwiseAbs().maxCoeff() < 1e-10 * K.cwiseAbs().maxCoeff());
   CHECK((turn.transpose() * M_turned * turn - M).cwiseAbs().maxCoeff() < 1e-10 * M.cwiseAbs().maxCoeff());
 }

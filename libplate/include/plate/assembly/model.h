@@ -5,6 +5,7 @@
 #include <plate/elements/shell_triangle.h>
 #include <plate/mesh/shell_mesh.h>
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -52,6 +53,7 @@ struct Model
   std::vector<Patch> patches = {}; ///< the first lie next to the laminate
   std::vector<PlyDirections> directions = {};
   std::vector<PointMass> masses = {};
+  double air_density = 0.0; ///< of the air that moves with both faces; 0 in vacuo [kg/m3]
 };
 
 /// Checks a model for what assembly relies on: sizes, indices, unit normals, positive thickness, known edge groups.
@@ -62,9 +64,10 @@ void check_model(const Model& model);
 /// Bar and patches of one triangle.
 struct TriangleCover
 {
-  int bar = -1;                  ///< index into Model::bars, -1 for none
-  std::vector<int> patches = {}; ///< indices into Model::patches
-  bool patch_edge = false;       ///< some patch ends within the triangle
+  int bar = -1;                                       ///< index into Model::bars, -1 for none
+  std::vector<int> patches = {};                      ///< indices into Model::patches
+  bool patch_edge = false;                            ///< some patch ends within the triangle
+  std::shared_ptr<const BarTorsion> bar_torsion = {}; ///< of the bar, shared by its triangles
 };
 
 /// For each triangle what covers it.

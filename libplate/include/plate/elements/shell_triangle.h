@@ -15,9 +15,9 @@ namespace plate
 /// Geometry of one cubic shell triangle: columns are nodes.
 struct ShellTriangleNodes
 {
-  Eigen::Matrix<double, 3, 10> position; ///< on the mid-surface [m]
-  Eigen::Matrix<double, 3, 10> normal;   ///< unit directors, outward [-]
-  Eigen::Matrix<double, 1, 10> thickness; ///< [m]
+  Eigen::Matrix<double, 3, 10> position;                                       ///< on the mid-surface [m]
+  Eigen::Matrix<double, 3, 10> normal;                                         ///< unit directors, outward [-]
+  Eigen::Matrix<double, 1, 10> thickness;                                      ///< [m]
   Eigen::Matrix<double, 1, 10> station = Eigen::Matrix<double, 1, 10>::Zero(); ///< along the bar, only with a bar [m]
 };
 
@@ -35,7 +35,8 @@ enum class PlateSide
   outside ///< mould side
 };
 
-/// Further plies over a part of the plate. They change the section on one side: the reference surface stays where it is.
+/// Further plies over a part of the plate. They change the section on one side: the reference surface stays where it
+/// is.
 struct Patch
 {
   PlateSide side = PlateSide::inside;
@@ -54,9 +55,10 @@ struct NodalDirections
 /// What one triangle carries besides the laminate that all share.
 struct TriangleParts
 {
-  const Bar* bar = nullptr;                    ///< glued under it
-  std::vector<const Patch*> patches = {};      ///< over it or a part of it, from the laminate outward on either side
-  bool patch_edge = false;                     ///< some patch ends within the triangle: integrated on sub-triangles
+  const Bar* bar = nullptr;                ///< glued under it
+  const BarTorsion* bar_torsion = nullptr; ///< of that bar; none: it does not resist twist
+  std::vector<const Patch*> patches = {};  ///< over it or a part of it, from the laminate outward on either side
+  bool patch_edge = false;                 ///< some patch ends within the triangle: integrated on sub-triangles
   std::vector<NodalDirections> directions = {};
 };
 
@@ -88,13 +90,21 @@ struct ShellTriangle
   using RigidMotions = Eigen::Matrix<double, num_dofs, 6>;
   [[nodiscard]] static RigidMotions rigid_motions(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
 
+  /// What the bar under the triangle would add to the torsional stiffness there at a height of its own [N m2].
+  ///
+  /// @param node    place in the triangle: one of its nodes
+  /// @param height  of the bar [m]
+  [[nodiscard]] static double bar_torsion(const ShellTriangleNodes& nodes, const ShellMaterial& material,
+                                          const TriangleParts& parts, int node, double height);
+
   /// Strain energies of displacement fields (columns), u^T K u / 2 for each [J].
   static void add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,
-                                  const TriangleParts& parts, const Displacements& u, Eigen::Ref<Eigen::VectorXd> energies);
+                                  const TriangleParts& parts, const Displacements& u,
+                                  Eigen::Ref<Eigen::VectorXd> energies);
 };
 
 /// Unknowns of one node in the six rigid motions, rows as the unknowns of ShellTriangle.
-[[nodiscard]] Eigen::Matrix<double, 5, 6> rigid_motions_of_node(const Eigen::Vector3d& position,
-                                                                const Eigen::Vector3d& normal, const MaterialAxes& axes);
+[[nodiscard]] Eigen::Matrix<double, 5, 6>
+rigid_motions_of_node(const Eigen::Vector3d& position, const Eigen::Vector3d& normal, const MaterialAxes& axes);
 
 } // namespace plate

@@ -20,19 +20,20 @@ enum class Status
 /// What to compute.
 struct ModalOptions
 {
-  int num_modes = 12;       ///< lowest elastic modes; rigid-body modes are not counted
-  double tolerance = 1e-9;  ///< relative, on the shifted and inverted eigenvalue: far below the discretisation error
-  int max_restarts = 100;   ///< of the Lanczos process; 10 are usual
+  int num_modes = 12;      ///< lowest elastic modes; rigid-body modes are not counted
+  double tolerance = 1e-9; ///< relative, on the shifted and inverted eigenvalue: far below the discretisation error
+  int max_restarts = 100;  ///< of the Lanczos process; 10 are usual
 };
 
 /// Natural modes of a plate.
 struct ModalResult
 {
-  Eigen::VectorXd frequencies_hz; ///< elastic modes, ascending, (n) [Hz]
-  Eigen::MatrixXd shapes;         ///< vectors of unknowns, (num_equations, n), shapes^T M shapes = I
-  Eigen::VectorXd residuals;      ///< |K x - w^2 M x| / |w^2 M x|, (n) [-]
-  Eigen::VectorXd rigid_frequencies_hz; ///< what the rigid motions carry by rounding, ascending, (0...6) [Hz]
-  int num_solves = 0;             ///< solves with the factorised matrix
+  Eigen::VectorXd frequencies_hz;        ///< elastic modes, ascending, (n) [Hz]
+  Eigen::MatrixXd shapes;                ///< vectors of unknowns, (num_equations, n), shapes^T M shapes = I
+  Eigen::VectorXd residuals;             ///< |K x - w^2 M x| / |w^2 M x|, (n) [-]
+  Eigen::VectorXd vacuum_frequencies_hz; ///< in air: of the same modes in vacuo, (n); empty in vacuo [Hz]
+  Eigen::VectorXd rigid_frequencies_hz;  ///< what the rigid motions carry by rounding, ascending, (0...6) [Hz]
+  int num_solves = 0;                    ///< solves with the factorised matrix
   Status status = Status::not_converged;
 
   [[nodiscard]] std::string summary() const;

@@ -29,6 +29,7 @@ struct Setup
 struct Surroundings
 {
   Climate climate = {};
+  double air_density = 0.0;   ///< of the air that moves with the plate; 0 in vacuo [kg/m3]
   bool climate_given = false; ///< humidity is stated, so materials with moisture data are taken there
 };
 
