@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "structured_mesh.h"
+#include "sample_models.h"
 
 #include <plate/core/error.h>
 #include <plate/solvers/air_mass.h>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "panel_mesh.h"
 #include "panel_potential.h"
-#include "structured_mesh.h"
+#include "sample_models.h"
 
 #include <plate/elements/quadrature.h>
 
