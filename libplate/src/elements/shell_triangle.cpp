@@ -266,7 +266,7 @@ void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const S
 double ShellTriangle::bar_torsion(const ShellTriangleNodes& nodes, const ShellMaterial& material,
                                   const TriangleParts& parts, int node, double height)
 {
-  const auto at = CubicTriangle::node_coordinates().row(node);
+  const Eigen::RowVector2d at = CubicTriangle::node_coordinates().row(node);
   const ShapePoint place = {1.0, CubicTriangle::shape(at(0), at(1)), CubicTriangle::gradient(at(0), at(1))};
   const ShellPoint p = shell_point(nodes, place, material.axes);
   std::vector<PlacedPly> plies;
