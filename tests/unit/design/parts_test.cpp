@@ -38,7 +38,7 @@ TEST_CASE("patches are read with side, shape and plies")
   CHECK(region.axes == Eigen::Vector2d(0.120, 0.060));
   CHECK(region.angle.in_radians() == doctest::Approx(std::numbers::pi / 12.0));
   REQUIRE(design.patches[0].laminate.plies.size() == 1);
-  CHECK(design.patches[0].laminate.plies[0].thickness == doctest::Approx(0.2e-3));
+  CHECK(1e3 * design.patches[0].laminate.plies[0].thickness == doctest::Approx(0.2));
   CHECK(design.patches[0].laminate.plies[0].angle.in_radians() == doctest::Approx(std::numbers::pi / 6.0));
   CHECK(design.patches[1].side == PlateSide::inside);
   const auto& polygon = std::get<PolygonRegion>(design.patches[1].region);
@@ -75,7 +75,7 @@ TEST_CASE("masses are read and must lie on the plate")
   const Design design = read(laid_plate + "[[mass]]\nat = [40, 30]\ngrams = 5\n");
   REQUIRE(design.masses.size() == 1);
   CHECK((design.masses[0].at - Eigen::Vector2d(0.040, 0.030)).norm() < 1e-15);
-  CHECK(design.masses[0].mass == doctest::Approx(0.005));
+  CHECK(1e3 * design.masses[0].mass == doctest::Approx(5.0));
   check_message(error_of(laid_plate + "[[mass]]\nat = [40, 130]\ngrams = 5\n"), "top.toml:8",
                 {"mass.1.at = [40, 130]", "beside the plate"});
   check_message(error_of(laid_plate + "[[mass]]\nat = [40, 30]\ngrams = 0\n"), "top.toml:9",
@@ -88,7 +88,7 @@ TEST_CASE("a sheet given by its fibre has thickness and density of its own")
   const std::string sheet = "[material.carbon_ud]\nfibre_weight = 150\nfibre_volume = 0.55\nfibre_density = 1800\n";
   const Design design = read(bare_plate + sheet + "[layup]\ncode = \"[0/90]s\"\nply = { material = \"carbon_ud\" }\n");
   REQUIRE(design.laminate.plies.size() == 4);
-  CHECK(design.laminate.plies[0].thickness == doctest::Approx(0.15152e-3).epsilon(1e-4));
+  CHECK(1e3 * design.laminate.plies[0].thickness == doctest::Approx(0.15152).epsilon(1e-5));
   CHECK(design.laminate.plies[0].material.density == doctest::Approx(1530.0));
   CHECK(design.laminate.plies[0].material.elastic.E1 == find_material("carbon_ud")->elastic.E1);
   const std::string layup = "[layup]\nplies = [{ material = \"carbon_ud\" }]\n";
@@ -110,8 +110,8 @@ TEST_CASE("expansion, swelling and strengths are read")
                          .laminate.plies[0]
                          .material;
   REQUIRE(m.thermal.has_value());
-  CHECK(m.thermal->along == doctest::Approx(-0.3e-6));
-  CHECK(m.thermal->across == doctest::Approx(28e-6));
+  CHECK(1e6 * m.thermal->along == doctest::Approx(-0.3));
+  CHECK(1e6 * m.thermal->across == doctest::Approx(28.0));
   REQUIRE(m.swelling.has_value());
   CHECK(m.swelling->across == doctest::Approx(0.6)); // per percent, so a hundred times that per fraction
   REQUIRE(m.strength.has_value());
