@@ -151,7 +151,7 @@ ModalResult solve_modes(const System& system, const ModalOptions& options)
     throw InvalidInput(message("solve_modes: tolerance must be positive; got ", options.tolerance));
 
   const double shift = -std::pow(two_pi * system.typical_frequency_hz, 2);
-  const SparseCholesky factor(system.K - shift * system.M, system.dofs);
+  const SparseCholesky factor(system.K - shift * system.M, unknowns_by_node(system.dofs));
   const RigidBasis rigid = orthonormal_rigid_basis(system);
   ProjectedInverse inverse(factor, rigid);
   MassProduct mass(system.M);

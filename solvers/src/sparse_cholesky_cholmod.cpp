@@ -15,40 +15,40 @@ namespace plate
 namespace
 {
 
-/// Nodes that carry unknowns, and the graph that the matrix draws between them.
-struct NodeGraph
+using Groups = std::vector<std::vector<int>>;
+
+/// Groups that hold unknowns, and the graph that the matrix draws between them.
+struct GroupGraph
 {
-  std::vector<std::vector<int>> equations; // of each node, ascending
-  std::vector<idx_t> start;                // compressed neighbour lists, without the node itself
+  Groups equations;         // of each group, ascending
+  std::vector<idx_t> start; // compressed neighbour lists, without the group itself
   std::vector<idx_t> neighbour;
 };
 
-NodeGraph node_graph(const SparseMatrix& lower, const DofMap& dofs)
+GroupGraph group_graph(const SparseMatrix& lower, const Groups& groups)
 {
-  NodeGraph graph;
-  std::vector<int> node_of(static_cast<std::size_t>(dofs.num_equations));
-  for (const auto& equations : dofs.equation)
+  GroupGraph graph;
+  std::vector<int> group_of(static_cast<std::size_t>(lower.rows()));
+  for (const auto& equations : groups)
   {
-    std::vector<int> active;
-    std::copy_if(equations.begin(), equations.end(), std::back_inserter(active), [](int e) { return e != DofMap::held; });
-    if (active.empty())
+    if (equations.empty())
       continue;
-    for (const int equation : active)
-      node_of[static_cast<std::size_t>(equation)] = static_cast<int>(graph.equations.size());
-    graph.equations.push_back(std::move(active));
+    for (const int equation : equations)
+      group_of[static_cast<std::size_t>(equation)] = static_cast<int>(graph.equations.size());
+    graph.equations.push_back(equations);
   }
 
   std::vector<std::vector<idx_t>> neighbours(graph.equations.size());
-  for (std::size_t node = 0; node < graph.equations.size(); ++node)
+  for (std::size_t group = 0; group < graph.equations.size(); ++group)
   {
-    // One column speaks for the node: all unknowns of a node couple to the same nodes.
-    for (SparseMatrix::InnerIterator it(lower, graph.equations[node].front()); it; ++it)
+    // One column speaks for the group: all its unknowns couple to the same groups.
+    for (SparseMatrix::InnerIterator it(lower, graph.equations[group].front()); it; ++it)
     {
-      const auto other = static_cast<std::size_t>(node_of[static_cast<std::size_t>(it.row())]);
-      if (other == node)
+      const auto other = static_cast<std::size_t>(group_of[static_cast<std::size_t>(it.row())]);
+      if (other == group)
         continue;
-      neighbours[node].push_back(static_cast<idx_t>(other));
-      neighbours[other].push_back(static_cast<idx_t>(node));
+      neighbours[group].push_back(static_cast<idx_t>(other));
+      neighbours[other].push_back(static_cast<idx_t>(group));
     }
   }
   graph.start = {0};
@@ -62,23 +62,23 @@ NodeGraph node_graph(const SparseMatrix& lower, const DofMap& dofs)
   return graph;
 }
 
-/// Nested dissection of the node graph, spread out to the unknowns.
-std::vector<int> elimination_order(const SparseMatrix& lower, const DofMap& dofs)
+/// Nested dissection of the graph of groups, spread out to the unknowns.
+std::vector<int> elimination_order(const SparseMatrix& lower, const Groups& groups)
 {
-  NodeGraph graph = node_graph(lower, dofs);
-  auto num_nodes = static_cast<idx_t>(graph.equations.size());
+  GroupGraph graph = group_graph(lower, groups);
+  auto num_groups = static_cast<idx_t>(graph.equations.size());
   std::vector<idx_t> order(graph.equations.size());
   std::vector<idx_t> position(graph.equations.size());
   idx_t options[METIS_NOPTIONS];
   METIS_SetDefaultOptions(options);
   options[METIS_OPTION_SEED] = 1; // same input, same order
-  if (METIS_NodeND(&num_nodes, graph.start.data(), graph.neighbour.data(), nullptr, options, order.data(),
+  if (METIS_NodeND(&num_groups, graph.start.data(), graph.neighbour.data(), nullptr, options, order.data(),
                    position.data()) != METIS_OK)
-    throw NumericalFailure(message("ordering of ", num_nodes, " nodes failed"));
+    throw NumericalFailure(message("ordering of ", num_groups, " groups of unknowns failed"));
   std::vector<int> permutation;
-  permutation.reserve(static_cast<std::size_t>(dofs.num_equations));
-  for (const idx_t node : order)
-    for (const int equation : graph.equations[static_cast<std::size_t>(node)])
+  permutation.reserve(static_cast<std::size_t>(lower.rows()));
+  for (const idx_t group : order)
+    for (const int equation : graph.equations[static_cast<std::size_t>(group)])
       permutation.push_back(equation);
   return permutation;
 }
@@ -106,7 +106,7 @@ struct SparseCholesky::Implementation
   Implementation& operator=(const Implementation&) = delete;
 };
 
-SparseCholesky::SparseCholesky(const SparseMatrix& lower, const DofMap& dofs)
+SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
     : implementation_(std::make_unique<Implementation>())
 {
   cholmod_common& common = implementation_->common;
@@ -140,33 +140,36 @@ SparseCholesky::SparseCholesky(const SparseMatrix& lower, const DofMap& dofs)
   A.sorted = 1;
   A.packed = 1;
 
-  std::vector<int> permutation = elimination_order(lower, dofs);
+  std::vector<int> permutation = elimination_order(lower, groups);
   implementation_->factor = cholmod_analyze_p(&A, permutation.data(), nullptr, 0, &common);
   if (implementation_->factor == nullptr)
-    throw NumericalFailure(message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
+    throw NumericalFailure(
+        message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
   cholmod_factorize(&A, implementation_->factor, &common);
   if (common.status != CHOLMOD_OK)
-    throw NumericalFailure(message("factorisation of a matrix of ", lower.rows(), " unknowns failed: ",
-                                   common.status == CHOLMOD_NOT_POSDEF ? "it is not positive definite"
-                                                                       : "not enough memory"));
+    throw NumericalFailure(
+        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: ",
+                common.status == CHOLMOD_NOT_POSDEF ? "it is not positive definite" : "not enough memory"));
 }
 
 SparseCholesky::~SparseCholesky() = default;
 SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
 SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
-void SparseCholesky::solve(const Eigen::Ref<const Eigen::VectorXd>& b, Eigen::Ref<Eigen::VectorXd> x) const
+void SparseCholesky::solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
 {
   cholmod_dense right = {};
-  right.nrow = right.d = right.nzmax = static_cast<std::size_t>(b.size());
-  right.ncol = 1;
+  right.nrow = static_cast<std::size_t>(b.rows());
+  right.ncol = static_cast<std::size_t>(b.cols());
+  right.d = static_cast<std::size_t>(b.outerStride());
+  right.nzmax = right.d * right.ncol;
   right.x = const_cast<double*>(b.data());
   right.xtype = CHOLMOD_REAL;
   right.dtype = CHOLMOD_DOUBLE;
   Implementation& data = *implementation_;
   cholmod_solve2(CHOLMOD_A, data.factor, &right, nullptr, &data.solution, nullptr, &data.work_y, &data.work_e,
                  &data.common);
-  x = Eigen::Map<const Eigen::VectorXd>(static_cast<const double*>(data.solution->x), x.size());
+  x = Eigen::Map<const Eigen::MatrixXd>(static_cast<const double*>(data.solution->x), x.rows(), x.cols());
 }
 
 } // namespace plate

@@ -13,20 +13,20 @@ struct SparseCholesky::Implementation
   Eigen::SimplicialLLT<SparseMatrix, Eigen::Lower> factor;
 };
 
-SparseCholesky::SparseCholesky(const SparseMatrix& lower, const DofMap&)
+SparseCholesky::SparseCholesky(const SparseMatrix& lower, const std::vector<std::vector<int>>&)
     : implementation_(std::make_unique<Implementation>())
 {
   implementation_->factor.compute(lower);
   if (implementation_->factor.info() != Eigen::Success)
-    throw NumericalFailure(message("factorisation of a matrix of ", lower.rows(),
-                                   " unknowns failed: it is not positive definite"));
+    throw NumericalFailure(
+        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: it is not positive definite"));
 }
 
 SparseCholesky::~SparseCholesky() = default;
 SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
 SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
-void SparseCholesky::solve(const Eigen::Ref<const Eigen::VectorXd>& b, Eigen::Ref<Eigen::VectorXd> x) const
+void SparseCholesky::solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
 {
   x = implementation_->factor.solve(b);
 }

@@ -39,8 +39,9 @@ struct TextRequest
 struct ModesRequest
 {
   CommonOptions common;
-  int count = 12;     ///< elastic modes
-  std::string beside; ///< second design file to be shown beside the first; empty for none
+  int count = 12;        ///< elastic modes
+  std::string beside;    ///< second design file to be shown beside the first; empty for none
+  double accuracy = 0.0; ///< greatest error bar wanted, percent of each frequency; 0: that of the given mesh
 };
 
 struct LaminateRequest

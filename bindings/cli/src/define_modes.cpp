@@ -7,11 +7,15 @@ namespace plate
 namespace
 {
 
+constexpr double least_accuracy = 1e-4; // [%]; rounding and the tolerance of the solver lie not far below
+constexpr double most_accuracy = 10.0;  // [%]
+
 struct TypedModes
 {
   TypedCommon common;
   int count = ModesRequest().count;
   std::string beside;
+  double accuracy = 0.0;
 };
 
 } // namespace
@@ -29,13 +33,22 @@ CommandDefinition define_modes(CLI::App& plate)
                    "a second design, computed as its file says (--set acts on the first only): both tables, the "
                    "differences, and side_by_side.png and .svg with --out")
       ->type_name("FILE");
+  command
+      ->add_option(
+          "--accuracy", typed->accuracy,
+          "refines the mesh until the error bar of every listed mode is below P percent of its frequency, or the "
+          "next mesh would be too large, and says what it did")
+      ->type_name("P")
+      ->check(CLI::Range(least_accuracy, most_accuracy));
   return {.app = command,
           .request = [command, typed]() -> Request
           {
             if (command->count("--beside") > 0 && typed->beside.empty())
               throw UsageError("--beside: the name of a design file is missing");
-            return ModesRequest{
-                .common = common_options(*command, typed->common), .count = typed->count, .beside = typed->beside};
+            return ModesRequest{.common = common_options(*command, typed->common),
+                                .count = typed->count,
+                                .beside = typed->beside,
+                                .accuracy = typed->accuracy};
           }};
 }
 

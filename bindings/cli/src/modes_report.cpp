@@ -11,6 +11,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 
 namespace plate
@@ -42,12 +43,26 @@ const std::string& name_of(const ModesResult& result, Eigen::Index mode)
 std::string seconds_text(const StageTimes& times)
 {
   return message("seconds: mesh ", fixed(times.mesh, 2), ", assemble ", fixed(times.assemble, 2), ", solve ",
-                 fixed(times.solve, 2), ", total ", fixed(times.total, 2), "\n");
+                 fixed(times.solve, 2), ", errors ", fixed(times.errors, 2), ", total ", fixed(times.total, 2), "\n");
 }
 
 Json seconds_json(const StageTimes& times)
 {
-  return {{"mesh", times.mesh}, {"assemble", times.assemble}, {"solve", times.solve}, {"total", times.total}};
+  return {{"mesh", times.mesh},
+          {"assemble", times.assemble},
+          {"solve", times.solve},
+          {"errors", times.errors},
+          {"total", times.total}};
+}
+
+/// An error bar to three digits, rounded up. It is an estimate: further digits say nothing, and would show the rounding
+/// errors of the solver, which depend on the number of threads.
+double rounded_bar(double error_hz)
+{
+  if (!(error_hz > 0.0))
+    return 0.0;
+  const double unit = std::pow(10.0, std::floor(std::log10(error_hz)) - 2.0);
+  return rounded(std::ceil(error_hz / unit) * unit);
 }
 
 bool in_air(const ModesResult& result)
@@ -59,6 +74,7 @@ Json mode_json(const ModesResult& result, Eigen::Index mode)
 {
   Json json = {{"number", mode + 1},
                {"frequency_hz", rounded(result.modal.frequencies_hz[mode])},
+               {"error_hz", rounded_bar(result.errors_hz[mode])},
                {"name", name_of(result, mode)},
                {"loss_percent", rounded(result.losses[mode] * percent)}};
   if (in_air(result))
@@ -75,6 +91,34 @@ std::string air_text(const ModesResult& result)
                  " to ", fixed(drop.maxCoeff() * percent, 1), " % below the frequencies in vacuo\n");
 }
 
+/// An error bar, rounded up to the last of two decimals: never shown smaller than it is.
+std::string error_text(double error_hz)
+{
+  return fixed(std::ceil(error_hz * 100.0) / 100.0, 2);
+}
+
+/// What was done for the accuracy asked for; nothing if none was.
+std::string refinement_text(const ModesResult& result)
+{
+  std::string out;
+  for (const RefinementStep& step : result.refinement)
+    out += message("  mesh size ", fixed(step.size * millimetres, 2), " mm: ", step.unknowns,
+                   " unknowns, greatest error bar ", fixed(step.greatest_error * percent, 4), " %\n");
+  if (!result.accurate)
+    out += "  the accuracy asked for is not reached: the next mesh would be too large for this machine or the limit\n";
+  return out;
+}
+
+Json refinement_json(const ModesResult& result)
+{
+  Json steps = Json::array();
+  for (const RefinementStep& step : result.refinement)
+    steps.push_back({{"size_mm", rounded(step.size * millimetres)},
+                     {"unknowns", step.unknowns},
+                     {"greatest_error_percent", rounded_bar(step.greatest_error * percent)}});
+  return {{"reached", result.accurate}, {"meshes", steps}};
+}
+
 /// Everything about one design.
 std::string design_text(const ModesResult& result, bool timing)
 {
@@ -85,11 +129,13 @@ std::string design_text(const ModesResult& result, bool timing)
   out += message("  ", result.modal.rigid_frequencies_hz.size(), " rigid modes left out; ", result.mesh.num_triangles,
                  " elements, ", result.system.dofs.num_equations, " unknowns\n");
   out += air_text(result);
+  out += refinement_text(result);
   out += message(fits_text(result.design.fits), '\n');
-  TextTable table({"mode", "Hz", "loss %", "<name"});
+  TextTable table({"mode", "Hz", "± Hz", "loss %", "<name"});
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
     table.add({std::to_string(mode + 1), fixed(result.modal.frequencies_hz[mode], 2),
-               fixed(result.losses[mode] * percent, 2), trade_name(name_of(result, mode))});
+               error_text(result.errors_hz[mode]), fixed(result.losses[mode] * percent, 2),
+               trade_name(name_of(result, mode))});
   out += table.text() + '\n';
   if (timing)
     out += seconds_text(result.times);
@@ -145,6 +191,8 @@ Json design_json(const ModesResult& result, bool timing)
                {"modes", modes},
                {"fits", fits_json(result.design.fits)},
                {"caution", caution}};
+  if (!result.refinement.empty())
+    json["accuracy"] = refinement_json(result);
   if (timing)
     json["seconds"] = seconds_json(result.times);
   return json;
@@ -173,14 +221,15 @@ std::string modes_json(const ModesOutcome& outcome, bool timing)
 
 std::string modes_csv(const ModesResult& result)
 {
-  std::vector<std::string> heads = {"number", "frequency_hz", "name", "loss_percent"};
+  std::vector<std::string> heads = {"number", "frequency_hz", "error_hz", "name", "loss_percent"};
   if (in_air(result))
     heads.emplace_back("vacuum_frequency_hz");
   std::string out = csv_line(heads);
   for (Eigen::Index mode = 0; mode < num_modes(result); ++mode)
   {
     std::vector<std::string> row = {std::to_string(mode + 1), compact(result.modal.frequencies_hz[mode]),
-                                    name_of(result, mode), compact(result.losses[mode] * percent)};
+                                    compact(rounded_bar(result.errors_hz[mode])), name_of(result, mode),
+                                    compact(result.losses[mode] * percent)};
     if (in_air(result))
       row.push_back(compact(result.modal.vacuum_frequencies_hz[mode]));
     out += csv_line(row);

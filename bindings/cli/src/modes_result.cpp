@@ -11,6 +11,7 @@
 #include <plate/post/mode_names.h>
 #include <plate/post/surface_integral.h>
 #include <plate/solvers/air_modes.h>
+#include <plate/solvers/mode_errors.h>
 
 #include <utility>
 
@@ -25,6 +26,15 @@ Eigen::MatrixXd normal_shapes(const ShellMesh& mesh, const DofMap& dofs, const E
   for (Eigen::Index mode = 0; mode < shapes.cols(); ++mode)
     out.col(mode) = normal_displacement(mesh, nodal_displacements(dofs, shapes.col(mode)));
   return out;
+}
+
+/// Error bars; in air those of the modes in vacuo, as parts of the frequencies: the error of the shapes is the same.
+Eigen::VectorXd error_bars(const Model& model, const System& system, const ModalResult& modal)
+{
+  if (model.air_density == 0.0)
+    return mode_errors(model, system, modal);
+  const ModalResult in_vacuo = solve_modes(system, {.num_modes = static_cast<int>(modal.frequencies_hz.size())});
+  return mode_errors(model, system, in_vacuo).cwiseQuotient(in_vacuo.frequencies_hz).cwiseProduct(modal.frequencies_hz);
 }
 
 } // namespace
@@ -53,6 +63,11 @@ ModesResult compute_modes(Design design, int count)
   if (modal.status != Status::converged)
     throw NumericalFailure(message("the modes did not converge: ", modal.summary()));
 
+  progress.show("estimating errors");
+  stage = Stopwatch();
+  Eigen::VectorXd errors = error_bars(model, system, modal);
+  times.errors = stage.seconds();
+
   Eigen::VectorXd losses = mode_losses(model, system.dofs, modal.shapes);
   Eigen::MatrixXd normal = normal_shapes(model.mesh, system.dofs, modal.shapes);
   std::vector<std::string> names = name_modes(model.mesh, normal);
@@ -60,8 +75,10 @@ ModesResult compute_modes(Design design, int count)
   return {.design = std::move(design),
           .model = std::move(model),
           .mesh = mesh_quality(planform),
+          .size = planform.options.size,
           .system = std::move(system),
           .modal = std::move(modal),
+          .errors_hz = std::move(errors),
           .losses = std::move(losses),
           .normal_shapes = std::move(normal),
           .names = std::move(names),

@@ -22,7 +22,16 @@ struct StageTimes
   double mesh = 0.0;     ///< [s]
   double assemble = 0.0; ///< [s]
   double solve = 0.0;    ///< [s]
+  double errors = 0.0;   ///< estimating the error bars [s]
   double total = 0.0;    ///< [s]
+};
+
+/// One mesh on the way to the accuracy asked for.
+struct RefinementStep
+{
+  double size; ///< of the mesh [m]
+  int unknowns;
+  double greatest_error; ///< error bar over frequency, of the mode where it is greatest [-]
 };
 
 /// Modes of one design with all that is reported about them.
@@ -31,12 +40,16 @@ struct ModesResult
   Design design;
   Model model;
   MeshQuality mesh;
+  double size; ///< edge length of the mesh inside the plate [m]
   System system;
   ModalResult modal;
+  Eigen::VectorXd errors_hz;      ///< error bars of the frequencies, (n) [Hz]
   Eigen::VectorXd losses;         ///< (n) [-]
   Eigen::MatrixXd normal_shapes;  ///< displacement along the normal, (num_nodes, n) [m/sqrt(kg)]
   std::vector<std::string> names; ///< "M1", "M2", "M5" or empty, (n)
   StageTimes times;
+  std::vector<RefinementStep> refinement = {}; ///< meshes tried for an accuracy, the one of these modes last
+  bool accurate = true;                        ///< the accuracy asked for is reached
 };
 
 /// What the command modes computes.

@@ -83,6 +83,11 @@ RunLimits run_limits()
   return {.unknowns = most_unknowns, .bytes = available_memory()};
 }
 
+bool fits_limits(const Design& design, int num_modes, const RunLimits& limits)
+{
+  return fits(needs_of(design, design.mesh, num_modes), limits);
+}
+
 void check_run(const DesignDocument& document, const Design& design, int num_modes, const RunLimits& limits)
 {
   const Needs needs = needs_of(design, design.mesh, num_modes);

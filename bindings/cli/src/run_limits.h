@@ -17,6 +17,9 @@ struct RunLimits
 /// Three million unknowns, and the memory the machine has to spare.
 [[nodiscard]] RunLimits run_limits();
 
+/// Whether the modes of a design can be computed within the limits, at the mesh size it states.
+[[nodiscard]] bool fits_limits(const Design& design, int num_modes, const RunLimits& limits);
+
 /// Makes sure, before any work, that the modes of a design can be computed within the limits.
 ///
 /// @param num_modes  elastic modes wanted

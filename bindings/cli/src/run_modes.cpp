@@ -9,6 +9,7 @@
 #include "open_design.h"
 #include "output_folder.h"
 #include "progress.h"
+#include "refine.h"
 #include "run_limits.h"
 
 #include <plate/design/design.h>
@@ -30,6 +31,14 @@ Design checked_design(const DesignDocument& document, int count)
   return design;
 }
 
+ModesResult modes_of(Design design, const ModesRequest& request)
+{
+  constexpr double percent = 100.0;
+  if (request.accuracy > 0.0)
+    return refine_modes(design, request.count, request.accuracy / percent, run_limits());
+  return compute_modes(std::move(design), request.count);
+}
+
 } // namespace
 
 int run_command(const ModesRequest& request)
@@ -44,9 +53,9 @@ int run_command(const ModesRequest& request)
     other.overrides.clear(); // --set is about the first file
     beside = checked_design(open_design(other), request.count);
   }
-  ModesOutcome outcome{.design = compute_modes(std::move(design), request.count), .beside = {}};
+  ModesOutcome outcome{.design = modes_of(std::move(design), request), .beside = {}};
   if (beside)
-    outcome.beside = compute_modes(std::move(*beside), request.count);
+    outcome.beside = modes_of(std::move(*beside), request);
   if (!options.out.empty())
   {
     const DeferredInterrupt deferred; // the files appear together or not at all

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/assemble.h>
 
+#include "sparse_sum.h"
+
 #include <plate/core/error.h>
 #include <plate/elements/cubic_triangle.h>
 #include <plate/mesh/locate.h>
@@ -9,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <numbers>
 #include <optional>
 
@@ -31,65 +34,16 @@ ElementEquations element_equations(const ShellMesh& mesh, const DofMap& dofs, st
   return equations;
 }
 
-/// Nodes that share a triangle with each node, itself included, ascending.
-std::vector<std::vector<int>> node_neighbours(const ShellMesh& mesh)
-{
-  std::vector<std::vector<int>> neighbours(mesh.nodes.size());
-  for (const auto& triangle : mesh.triangles)
-    for (const int a : triangle)
-      neighbours[static_cast<std::size_t>(a)].insert(neighbours[static_cast<std::size_t>(a)].end(), triangle.begin(),
-                                                     triangle.end());
-  for (auto& list : neighbours)
-  {
-    std::sort(list.begin(), list.end());
-    list.erase(std::unique(list.begin(), list.end()), list.end());
-  }
-  return neighbours;
-}
-
-/// Lower-triangular pattern with zero values.
-SparseMatrix zero_matrix(const ShellMesh& mesh, const DofMap& dofs)
-{
-  const std::vector<std::vector<int>> neighbours = node_neighbours(mesh);
-  std::vector<int> outer = {0};
-  std::vector<int> inner;
-  for (std::size_t node = 0; node < neighbours.size(); ++node)
-    for (const int column : dofs.equation[node])
-    {
-      if (column == DofMap::held)
-        continue;
-      for (const int neighbour : neighbours[node])
-        for (const int row : dofs.equation[static_cast<std::size_t>(neighbour)])
-          if (row >= column)
-            inner.push_back(row);
-      outer.push_back(static_cast<int>(inner.size()));
-    }
-  const std::vector<double> values(inner.size(), 0.0);
-  return Eigen::Map<const SparseMatrix>(dofs.num_equations, dofs.num_equations, static_cast<int>(inner.size()),
-                                        outer.data(), inner.data(), values.data());
-}
-
 /// Adds the lower triangles of two element matrices to matrices of one pattern.
 void scatter(const ElementEquations& equations, const ElementMatrix& Ke, const ElementMatrix& Me, SparseMatrix& K,
              SparseMatrix& M)
 {
-  const int* outer = K.outerIndexPtr();
-  const int* inner = K.innerIndexPtr();
-  for (int c = 0; c < ShellTriangle::num_dofs; ++c)
-  {
-    const int column = equations[static_cast<std::size_t>(c)];
-    if (column == DofMap::held)
-      continue;
-    for (int r = 0; r < ShellTriangle::num_dofs; ++r)
-    {
-      const int row = equations[static_cast<std::size_t>(r)];
-      if (row < column)
-        continue;
-      const auto slot = std::lower_bound(inner + outer[column], inner + outer[column + 1], row) - inner;
-      K.valuePtr()[slot] += Ke(r, c);
-      M.valuePtr()[slot] += Me(r, c);
-    }
-  }
+  sparse_sum::for_each_slot(K, equations,
+                            [&](std::ptrdiff_t slot, int r, int c)
+                            {
+                              K.valuePtr()[slot] += Ke(r, c);
+                              M.valuePtr()[slot] += Me(r, c);
+                            });
 }
 
 /// Lowest bending frequency of a flat free strip of the plate's largest dimension: 22.4 / (2 pi L^2) sqrt(D/m).
@@ -136,8 +90,8 @@ void add_point_mass(const Model& model, const DofMap& dofs, const PointMass& mas
 {
   const std::optional<MeshPoint> point = locate(model.mesh, mass.at);
   if (!point)
-    throw InvalidInput(message("a mass of ", mass.mass * 1e3, " g at x = ", mass.at.x() * 1e3, ", y = ",
-                               mass.at.y() * 1e3, " mm lies beside the plate or in a hole"));
+    throw InvalidInput(message("a mass of ", mass.mass * 1e3, " g at x = ", mass.at.x() * 1e3,
+                               ", y = ", mass.at.y() * 1e3, " mm lies beside the plate or in a hole"));
   const CubicTriangle::Vector N = CubicTriangle::shape(point->xi, point->eta);
   const auto& nodes = model.mesh.triangles[point->triangle];
   Eigen::Vector3d position = Eigen::Vector3d::Zero();
@@ -164,7 +118,8 @@ System assemble(const Model& model)
   check_model(model);
   System system;
   system.dofs = number_unknowns(model);
-  system.K = zero_matrix(model.mesh, system.dofs);
+  system.K = sparse_sum::zero_matrix(unknowns_by_node(system.dofs),
+                                     sparse_sum::neighbours(model.mesh.nodes.size(), model.mesh.triangles));
   system.M = system.K;
   const std::vector<TriangleCover> covers = triangle_covers(model);
   FirstMoments moments;

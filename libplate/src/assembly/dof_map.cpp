@@ -4,6 +4,7 @@
 #include <Eigen/SVD>
 
 #include <algorithm>
+#include <iterator>
 
 namespace plate
 {
@@ -56,6 +57,15 @@ DofMap number_unknowns(const Model& model)
       equations[k] = held[k] ? DofMap::held : dofs.num_equations++;
   }
   return dofs;
+}
+
+std::vector<std::vector<int>> unknowns_by_node(const DofMap& dofs)
+{
+  std::vector<std::vector<int>> unknowns(dofs.equation.size());
+  for (std::size_t node = 0; node < unknowns.size(); ++node)
+    std::copy_if(dofs.equation[node].begin(), dofs.equation[node].end(), std::back_inserter(unknowns[node]),
+                 [](int equation) { return equation != DofMap::held; });
+  return unknowns;
 }
 
 Eigen::Matrix3Xd nodal_displacements(const DofMap& dofs, const Eigen::Ref<const Eigen::VectorXd>& x)

@@ -32,6 +32,38 @@ constexpr std::array<TrianglePoint, num_triangle_points> make_points()
            {c3, b3, 0.5 * w3}}};
 }
 
+constexpr std::array<TrianglePoint, num_quartic_triangle_points> make_quartic_points()
+{
+  // The centre, three orbits of three points and one of six, as above.
+  constexpr double w0 = 0.144315607677787;
+  constexpr double a1 = 0.459292588292723;
+  constexpr double w1 = 0.095091634267285;
+  constexpr double a2 = 0.170569307751760;
+  constexpr double w2 = 0.103217370534718;
+  constexpr double a3 = 0.050547228317031;
+  constexpr double w3 = 0.032458497623198;
+  constexpr double a4 = 0.008394777409958;
+  constexpr double b4 = 0.263112829634638;
+  constexpr double c4 = 1.0 - a4 - b4;
+  constexpr double w4 = 0.027230314174435;
+  return {{{1.0 / 3.0, 1.0 / 3.0, 0.5 * w0},
+           {a1, a1, 0.5 * w1},
+           {a1, 1.0 - 2.0 * a1, 0.5 * w1},
+           {1.0 - 2.0 * a1, a1, 0.5 * w1},
+           {a2, a2, 0.5 * w2},
+           {a2, 1.0 - 2.0 * a2, 0.5 * w2},
+           {1.0 - 2.0 * a2, a2, 0.5 * w2},
+           {a3, a3, 0.5 * w3},
+           {a3, 1.0 - 2.0 * a3, 0.5 * w3},
+           {1.0 - 2.0 * a3, a3, 0.5 * w3},
+           {a4, b4, 0.5 * w4},
+           {b4, a4, 0.5 * w4},
+           {a4, c4, 0.5 * w4},
+           {c4, a4, 0.5 * w4},
+           {b4, c4, 0.5 * w4},
+           {c4, b4, 0.5 * w4}}};
+}
+
 std::array<TrianglePoint, num_fine_triangle_points> make_fine_points()
 {
   constexpr int parts = 4; // along each side
@@ -58,6 +90,12 @@ std::array<TrianglePoint, num_fine_triangle_points> make_fine_points()
 const std::array<TrianglePoint, num_triangle_points>& triangle_points()
 {
   static constexpr auto points = make_points();
+  return points;
+}
+
+const std::array<TrianglePoint, num_quartic_triangle_points>& quartic_triangle_points()
+{
+  static constexpr auto points = make_quartic_points();
   return points;
 }
 

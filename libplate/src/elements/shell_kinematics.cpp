@@ -14,14 +14,6 @@ namespace plate::shell_kinematics
 namespace
 {
 
-std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule)
-{
-  std::vector<ShapePoint> points;
-  for (const TrianglePoint& p : rule)
-    points.push_back({p.weight, CubicTriangle::shape(p.xi, p.eta), CubicTriangle::gradient(p.xi, p.eta)});
-  return points;
-}
-
 /// Rows (11, 22, 12) of sym(v_a . f,b) for a nodal vector f with gradient (g1, g2), v = columns of a 3 x 2 matrix.
 Eigen::Matrix3d strain_rows(const Matrix32d& v, double g1, double g2)
 {
@@ -52,6 +44,14 @@ Eigen::Matrix3d shift_both(const Eigen::Matrix2d& b)
 
 } // namespace
 
+std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule)
+{
+  std::vector<ShapePoint> points;
+  for (const TrianglePoint& p : rule)
+    points.push_back({p.weight, CubicTriangle::shape(p.xi, p.eta), CubicTriangle::gradient(p.xi, p.eta)});
+  return points;
+}
+
 std::span<const ShapePoint> quadrature(bool fine)
 {
   static const std::vector<ShapePoint> usual_points = shape_points(triangle_points());
@@ -59,14 +59,19 @@ std::span<const ShapePoint> quadrature(bool fine)
   return fine ? fine_points : usual_points;
 }
 
-NodeRotations node_rotations(const ShellTriangleNodes& nodes, const MaterialAxes& axes)
+Matrix32d director_rotation(const Eigen::Vector3d& director, const MaterialAxes& axes)
 {
-  NodeRotations rotations;
+  const Eigen::Matrix3d frame = shell_frame(director, axes);
+  Matrix32d rotation;
+  rotation << -frame.col(1), frame.col(0); // t1 x d = -t2, t2 x d = t1
+  return rotation;
+}
+
+Rotations<num_nodes> node_rotations(const ShellTriangleNodes& nodes, const MaterialAxes& axes)
+{
+  Rotations<num_nodes> rotations;
   for (int i = 0; i < num_nodes; ++i)
-  {
-    const Eigen::Matrix3d frame = shell_frame(nodes.normal.col(i), axes);
-    rotations[static_cast<std::size_t>(i)] << -frame.col(1), frame.col(0); // t1 x d = -t2, t2 x d = t1
-  }
+    rotations.middleCols<2>(2 * i) = director_rotation(nodes.normal.col(i), axes);
   return rotations;
 }
 
@@ -79,7 +84,8 @@ ShellPoint shell_point(const ShellTriangleNodes& nodes, const ShapePoint& at, co
   const double jacobian = normal.norm();
   p.frame = shell_frame(normal / jacobian, axes);
   const Eigen::Matrix2d J = tangents.transpose() * p.frame.leftCols<2>();
-  p.dN = at.gradient * J.inverse().transpose();
+  p.to_frame = J.inverse().transpose();
+  p.dN = at.gradient * p.to_frame;
   p.director = nodes.normal * p.N;
   p.director_slope = nodes.normal * p.dN;
   p.b = p.director_slope.transpose() * p.frame.leftCols<2>();
@@ -90,28 +96,35 @@ ShellPoint shell_point(const ShellTriangleNodes& nodes, const ShapePoint& at, co
   return p;
 }
 
-void covariant_strain_rows(const ShellPoint& p, const NodeRotations& rotations, StrainRows& B)
+template <int n>
+void covariant_strain_rows(const ShellPoint& p, const FieldPoint<n>& field, const Rotations<n>& rotations,
+                           StrainRows<n>& B)
 {
   const Matrix32d e = p.frame.leftCols<2>();
-  for (int i = 0; i < num_nodes; ++i)
+  for (int i = 0; i < n; ++i)
   {
-    const double g1 = p.dN(i, 0);
-    const double g2 = p.dN(i, 1);
-    const Matrix32d& rotation = rotations[static_cast<std::size_t>(i)];
+    const double g1 = field.dN(i, 0);
+    const double g2 = field.dN(i, 1);
+    const Matrix32d rotation = rotations.template middleCols<2>(2 * i);
     const Eigen::Matrix3d from_tangents = strain_rows(e, g1, g2);
     const Eigen::Matrix3d from_slopes = strain_rows(p.director_slope, g1, g2);
     const int u = 5 * i;
-    B.block<3, 3>(0, u) = from_tangents;
-    B.block<3, 3>(3, u) = from_slopes;
-    B.block<3, 3>(6, u).setZero();
-    B.block<1, 3>(9, u) = g1 * p.director.transpose();
-    B.block<1, 3>(10, u) = g2 * p.director.transpose();
-    B.block<3, 2>(0, u + 3).setZero();
-    B.block<3, 2>(3, u + 3).noalias() = from_tangents * rotation;
-    B.block<3, 2>(6, u + 3).noalias() = from_slopes * rotation;
-    B.block<2, 2>(9, u + 3).noalias() = p.N(i) * e.transpose() * rotation;
+    B.template block<3, 3>(0, u) = from_tangents;
+    B.template block<3, 3>(3, u) = from_slopes;
+    B.template block<3, 3>(6, u).setZero();
+    B.template block<1, 3>(9, u) = g1 * p.director.transpose();
+    B.template block<1, 3>(10, u) = g2 * p.director.transpose();
+    B.template block<3, 2>(0, u + 3).setZero();
+    B.template block<3, 2>(3, u + 3).noalias() = from_tangents * rotation;
+    B.template block<3, 2>(6, u + 3).noalias() = from_slopes * rotation;
+    B.template block<2, 2>(9, u + 3).noalias() = field.N(i) * e.transpose() * rotation;
   }
 }
+
+template void covariant_strain_rows<num_nodes>(const ShellPoint&, const FieldPoint<num_nodes>&,
+                                               const Rotations<num_nodes>&, StrainRows<num_nodes>&);
+template void covariant_strain_rows<num_enriched>(const ShellPoint&, const FieldPoint<num_enriched>&,
+                                                  const Rotations<num_enriched>&, StrainRows<num_enriched>&);
 
 StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b)
 {

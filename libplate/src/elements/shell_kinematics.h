@@ -2,10 +2,12 @@
 #pragma once
 
 #include <plate/elements/cubic_triangle.h>
+#include <plate/elements/enriched_triangle.h>
+#include <plate/elements/quadrature.h>
 #include <plate/elements/shell_triangle.h>
 
-#include <array>
 #include <span>
+#include <vector>
 
 /// Geometry and strains of the shell triangle at its quadrature points.
 namespace plate::shell_kinematics
@@ -14,10 +16,24 @@ namespace plate::shell_kinematics
 inline constexpr int num_nodes = ShellTriangle::num_nodes;
 inline constexpr int num_dofs = ShellTriangle::num_dofs;
 inline constexpr int num_strains = ShellTriangle::num_strains;
-using StrainRows = Eigen::Matrix<double, num_strains, num_dofs>;
+inline constexpr int num_enriched = EnrichedTriangle::num_functions;
 using StrainMatrix = Eigen::Matrix<double, num_strains, num_strains>;
 using Matrix32d = Eigen::Matrix<double, 3, 2>;
-using NodeRotations = std::array<Matrix32d, num_nodes>;
+
+/// Director change per rotation about the two tangents, two columns for each of n functions.
+template <int n>
+using Rotations = Eigen::Matrix<double, 3, 2 * n>;
+
+/// The n functions that carry displacement and rotation, at one point; each has five unknowns.
+template <int n>
+struct FieldPoint
+{
+  Eigen::Matrix<double, n, 1> N;
+  Eigen::Matrix<double, n, 2> dN; ///< derivatives along e1 and e2 [1/m]
+};
+
+template <int n>
+using StrainRows = Eigen::Matrix<double, num_strains, 5 * n>;
 
 /// A quadrature point with the shape functions there.
 struct ShapePoint
@@ -32,8 +48,12 @@ struct ShapePoint
 /// @param fine  for integrands that jump within the triangle
 [[nodiscard]] std::span<const ShapePoint> quadrature(bool fine);
 
-/// Director change per rotation about t1 and t2: theta x d.
-[[nodiscard]] NodeRotations node_rotations(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
+/// Shape functions at the points of a rule.
+[[nodiscard]] std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule);
+
+/// Director change per rotation about the tangents t1 and t2 of a unit director d: theta x d.
+[[nodiscard]] Matrix32d director_rotation(const Eigen::Vector3d& director, const MaterialAxes& axes);
+[[nodiscard]] Rotations<num_nodes> node_rotations(const ShellTriangleNodes& nodes, const MaterialAxes& axes);
 
 /// The surface at one quadrature point.
 struct ShellPoint
@@ -43,6 +63,7 @@ struct ShellPoint
   Eigen::Matrix3d frame;                  ///< e1, e2, n
   Eigen::Vector3d director;
   Matrix32d director_slope; ///< derivatives of the director along e1 and e2 [1/m]
+  Eigen::Matrix2d to_frame; ///< gradients along (xi, eta) times this are derivatives along e1 and e2 [1/m]
   Eigen::Matrix2d b;        ///< b(a, c) = d,a . e_c: base vectors at distance z are (1 + z b) times those at 0 [1/m]
   double area;              ///< mid-surface area times weight [m2]
   double thickness;         ///< [m]
@@ -52,8 +73,16 @@ struct ShellPoint
 
 [[nodiscard]] ShellPoint shell_point(const ShellTriangleNodes& nodes, const ShapePoint& at, const MaterialAxes& axes);
 
+/// The shape functions themselves as displacement functions.
+[[nodiscard]] inline FieldPoint<num_nodes> cubic_field(const ShellPoint& p)
+{
+  return {.N = p.N, .dN = p.dN};
+}
+
 /// Covariant strains of the point in its orthonormal frame: constant, linear and quadratic in z, then transverse shear.
-void covariant_strain_rows(const ShellPoint& p, const NodeRotations& rotations, StrainRows& B);
+template <int n>
+void covariant_strain_rows(const ShellPoint& p, const FieldPoint<n>& field, const Rotations<n>& rotations,
+                           StrainRows<n>& B);
 
 /// Physical strains (constant, linear, quadratic in z) from covariant ones: eps(z) = (1 + z b)^-1 E(z) (1 + z b)^-T.
 [[nodiscard]] StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b);

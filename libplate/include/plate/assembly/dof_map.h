@@ -22,6 +22,9 @@ struct DofMap
 
 [[nodiscard]] DofMap number_unknowns(const Model& model);
 
+/// Unknowns of each node, ascending; empty where all are held.
+[[nodiscard]] std::vector<std::vector<int>> unknowns_by_node(const DofMap& dofs);
+
 /// Displacements of all nodes from a vector of unknowns, (3, num_nodes); held ones are zero [m].
 [[nodiscard]] Eigen::Matrix3Xd nodal_displacements(const DofMap& dofs, const Eigen::Ref<const Eigen::VectorXd>& x);
 

@@ -20,6 +20,12 @@ struct TrianglePoint
 inline constexpr int num_triangle_points = 12;
 [[nodiscard]] const std::array<TrianglePoint, num_triangle_points>& triangle_points();
 
+/// Sixteen points, exact for polynomials of degree eight: full integration of the flat quartic triangle.
+///
+/// @source [Dunavant1985] table II, p = 8; pinned by tests/unit/elements/enriched_triangle_test.cpp
+inline constexpr int num_quartic_triangle_points = 16;
+[[nodiscard]] const std::array<TrianglePoint, num_quartic_triangle_points>& quartic_triangle_points();
+
 /// The twelve points in each of sixteen equal sub-triangles, for integrands that jump within the triangle; sub-triangle
 /// after sub-triangle.
 inline constexpr int num_fine_triangle_points = 16 * num_triangle_points;

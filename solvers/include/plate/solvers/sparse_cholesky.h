@@ -6,6 +6,7 @@
 #include <Eigen/Core>
 
 #include <memory>
+#include <vector>
 
 namespace plate
 {
@@ -16,16 +17,17 @@ namespace plate
 class SparseCholesky
 {
 public:
-  /// @param lower  lower triangle of the matrix
-  /// @param dofs   tells which unknowns belong to one node: they stay together in the elimination order
+  /// @param lower   lower triangle of the matrix
+  /// @param groups  unknowns that stay together in the elimination order, e.g. those of a node; the unknowns of a group
+  ///                couple to the same others. Each unknown is in one group, ascending within it.
   /// @throws NumericalFailure  if the matrix is not positive definite
-  SparseCholesky(const SparseMatrix& lower, const DofMap& dofs);
+  SparseCholesky(const SparseMatrix& lower, const std::vector<std::vector<int>>& groups);
   ~SparseCholesky();
   SparseCholesky(SparseCholesky&&) noexcept;
   SparseCholesky& operator=(SparseCholesky&&) noexcept;
 
-  /// Solves A x = b; x and b may not overlap.
-  void solve(const Eigen::Ref<const Eigen::VectorXd>& b, Eigen::Ref<Eigen::VectorXd> x) const;
+  /// Solves A x = b for one or several columns, several at once in a third of the time; x and b may not overlap.
+  void solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const;
 
 private:
   struct Implementation;
