@@ -84,7 +84,7 @@ HeldSystem held_system(const Model& model, const HoldRule& rule)
 
 Eigen::Matrix3Xd deflection(const HeldSystem& held, const Eigen::VectorXd& load)
 {
-  const SparseCholesky factor(held.system.K, held.system.dofs);
+  const SparseCholesky factor(held.system.K, unknowns_by_node(held.system.dofs));
   Eigen::VectorXd x(held.system.dofs.num_equations);
   factor.solve(held.to_model.transpose() * load, x);
   const Eigen::VectorXd u = held.to_model * x;
