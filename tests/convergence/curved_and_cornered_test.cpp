@@ -2,7 +2,8 @@
 // Orders on a curved shell, where the solution is smooth, and at a re-entrant corner, where it is not.
 #include "sample_models.h"
 #include "self_convergence.h"
-#include "sphere_mesh.h"
+
+#include <plate/validation/sphere_mesh.h>
 
 #include <doctest/doctest.h>
 
@@ -26,7 +27,7 @@ TEST_CASE("frequencies of a thick sphere converge with the sixth power of the el
   const auto sphere = [](int n)
   {
     constexpr double thickness = 0.8;
-    return test::plate_model(test::sphere(2.5, thickness, 2 * n),
+    return test::plate_model(validation::sphere(2.5, thickness, 2 * n),
                              test::solid(test::isotropic(200e9, 0.3, 7800.0), thickness));
   };
   // Three meshes: a fourth one differs by rounding only.

@@ -156,36 +156,37 @@ TEST_CASE("modes in air are lower than in vacuo and say so")
     CHECK(result.at("modes").at(i).at("vacuum_frequency_hz").get<double>() ==
           doctest::Approx(in_vacuo.at("modes").at(i).at("frequency_hz").get<double>()).epsilon(1e-6));
   }
+}
 
-  TEST_CASE("--accuracy refines until every error bar is small enough, and says what it did")
-  {
-    const Workshop shop;
-    const std::string design = shop.write("flat.toml", quick_design());
-    const json rough = json::parse(run_plate({"modes", design, "--json", "--count", "4"}).out);
-    CHECK_FALSE(rough.contains("accuracy"));
-    double greatest = 0.0; // [%]
-    for (const json& mode : rough.at("modes"))
-      greatest = std::max(greatest, 100.0 * mode.at("error_hz").get<double>() / mode.at("frequency_hz").get<double>());
-    const double wanted = greatest / 3.0;
-    const Run run = run_plate({"modes", design, "--json", "--count", "4", "--accuracy", std::to_string(wanted)});
-    CHECK(run.status == 0);
-    const json result = json::parse(run.out);
-    CHECK(result.at("accuracy").at("reached") == true);
-    const json& meshes = result.at("accuracy").at("meshes");
-    REQUIRE(meshes.size() >= 2);
-    CHECK(meshes.front().at("greatest_error_percent").get<double>() ==
-          doctest::Approx(greatest).epsilon(0.02));                                   // three digits
-    CHECK(meshes.back().at("greatest_error_percent").get<double>() <= 1.01 * wanted); // rounded up to three digits
-    CHECK(meshes.back().at("size_mm").get<double>() < meshes.front().at("size_mm").get<double>());
-    CHECK(meshes.back().at("unknowns") == result.at("unknowns"));
-    for (const json& mode : result.at("modes"))
-      CHECK(100.0 * mode.at("error_hz").get<double>() <= 1.01 * wanted * mode.at("frequency_hz").get<double>());
-  }
+TEST_CASE("--accuracy refines until every error bar is small enough, and says what it did")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const json rough = json::parse(run_plate({"modes", design, "--json", "--count", "4"}).out);
+  CHECK_FALSE(rough.contains("accuracy"));
+  double greatest = 0.0; // [%]
+  for (const json& mode : rough.at("modes"))
+    greatest = std::max(greatest, 100.0 * mode.at("error_hz").get<double>() / mode.at("frequency_hz").get<double>());
+  const double wanted = greatest / 3.0;
+  const Run run = run_plate({"modes", design, "--json", "--count", "4", "--accuracy", std::to_string(wanted)});
+  CHECK(run.status == 0);
+  const json result = json::parse(run.out);
+  CHECK(result.at("accuracy").at("reached") == true);
+  const json& meshes = result.at("accuracy").at("meshes");
+  REQUIRE(meshes.size() >= 2);
+  CHECK(meshes.front().at("greatest_error_percent").get<double>() ==
+        doctest::Approx(greatest).epsilon(0.02));                                   // three digits
+  CHECK(meshes.back().at("greatest_error_percent").get<double>() <= 1.01 * wanted); // rounded up to three digits
+  CHECK(meshes.back().at("size_mm").get<double>() < meshes.front().at("size_mm").get<double>());
+  CHECK(meshes.back().at("unknowns") == result.at("unknowns"));
+  for (const json& mode : result.at("modes"))
+    CHECK(100.0 * mode.at("error_hz").get<double>() <= 1.01 * wanted * mode.at("frequency_hz").get<double>());
+}
 
-  TEST_CASE("an accuracy that is no percentage is refused")
-  {
-    const Workshop shop;
-    const std::string design = shop.write("flat.toml", quick_design());
-    for (const char* wrong : {"0", "-1", "50", "much"})
-      CHECK(run_plate({"modes", design, "--accuracy", wrong}).status == 2);
-  }
+TEST_CASE("an accuracy that is no percentage is refused")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  for (const char* wrong : {"0", "-1", "50", "much"})
+    CHECK(run_plate({"modes", design, "--accuracy", wrong}).status == 2);
+}

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "sphere_mesh.h"
+#include <plate/validation/sphere_mesh.h>
 
 #include <array>
 #include <map>
 
-namespace plate::test
+namespace plate::validation
 {
 
 ShellMesh sphere(double radius, double thickness, int n)
@@ -51,4 +51,4 @@ ShellMesh sphere(double radius, double thickness, int n)
   return mesh;
 }
 
-} // namespace plate::test
+} // namespace plate::validation
