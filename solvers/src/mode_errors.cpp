@@ -31,7 +31,8 @@ Eigen::VectorXd mode_errors(const Model& model, const System& system, const Moda
 {
   if (modes.shapes.rows() != system.K.rows() || modes.shapes.cols() != modes.frequencies_hz.size())
     throw InvalidInput(message("mode_errors: shapes must be ", system.K.rows(), " x ", modes.frequencies_hz.size(),
-                               "; got ", modes.shapes.rows(), " x ", modes.shapes.cols(), ": modes of another system?"));
+                               "; got ", modes.shapes.rows(), " x ", modes.shapes.cols(),
+                               ": modes of another system?"));
   const Eigen::VectorXd eigenvalues = (two_pi * modes.frequencies_hz).cwiseAbs2();
   const double shift = -std::pow(two_pi * system.typical_frequency_hz, 2);
   const EnrichedResidual enriched =

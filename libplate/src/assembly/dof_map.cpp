@@ -17,10 +17,14 @@ std::array<bool, DofMap::dofs_per_node> held_by(EdgeSupport support)
 {
   switch (support)
   {
-  case EdgeSupport::free: return {};
-  case EdgeSupport::rest: return {false, false, true, false, false};
-  case EdgeSupport::hinged: return {true, true, true, false, false};
-  case EdgeSupport::clamped: return {true, true, true, true, true};
+  case EdgeSupport::free:
+    return {};
+  case EdgeSupport::rest:
+    return {false, false, true, false, false};
+  case EdgeSupport::hinged:
+    return {true, true, true, false, false};
+  case EdgeSupport::clamped:
+    return {true, true, true, true, true};
   }
   return {};
 }
@@ -32,7 +36,8 @@ const EdgeGroup& group_named(const ShellMesh& mesh, const std::string& name)
 
 std::vector<std::array<bool, DofMap::dofs_per_node>> held_unknowns(const Model& model)
 {
-  std::vector<std::array<bool, DofMap::dofs_per_node>> held(model.mesh.nodes.size(), {false, false, false, false, false});
+  std::vector<std::array<bool, DofMap::dofs_per_node>> held(model.mesh.nodes.size(),
+                                                            {false, false, false, false, false});
   for (const SupportedEdge& edge : model.supports)
   {
     const auto flags = held_by(edge.support);
@@ -85,7 +90,7 @@ Eigen::MatrixXd rigid_motions(const Model& model, const DofMap& dofs)
   double scale = 0.0;
   for (std::size_t node = 0; node < dofs.equation.size(); ++node)
   {
-    const Eigen::Matrix<double, 5, 6> R = 
+    const Eigen::Matrix<double, 5, 6> R =
         rigid_motions_of_node(model.mesh.nodes[node], model.mesh.normals[node], model.material.axes);
     scale = std::max(scale, model.mesh.nodes[node].norm());
     for (int k = 0; k < DofMap::dofs_per_node; ++k)

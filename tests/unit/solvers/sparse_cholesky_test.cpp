@@ -43,5 +43,6 @@ TEST_CASE("a factorisation solves what it was made of, again and again")
 TEST_CASE("a matrix that is not positive definite is refused")
 {
   const System system = clamped_plate();
-  CHECK_THROWS_AS(SparseCholesky(SparseMatrix(system.K - 1e9 * system.M), unknowns_by_node(system.dofs)), NumericalFailure);
+  CHECK_THROWS_AS(SparseCholesky(SparseMatrix(system.K - 1e9 * system.M), unknowns_by_node(system.dofs)),
+                  NumericalFailure);
 }

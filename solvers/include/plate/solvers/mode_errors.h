@@ -22,8 +22,8 @@ inline constexpr double error_bar_factor = 3.0;
 ///
 /// The residual of each mode is tested with quartic displacements (EnrichedTriangle) and one correction is solved for,
 /// in the whole plate at once, so that thin plates are judged as well as thick ones; the drop of the eigenvalue is the
-/// energy of the correction. Cubic modes that a finer mesh would only move by its better surface or thickness, e.g. across
-/// a channel narrower than a triangle, get a bar that is right in size only.
+/// energy of the correction. Cubic modes that a finer mesh would only move by its better surface or thickness, e.g.
+/// across a channel narrower than a triangle, get a bar that is right in size only.
 /// @param modes  of this model and system, eigenvectors included
 /// @return error bars, (n), positive [Hz]
 /// @throws NumericalFailure  if there is not enough memory for the enriched matrix
