@@ -16,6 +16,7 @@ struct TypedModes
   int count = ModesRequest().count;
   std::string beside;
   double accuracy = 0.0;
+  std::string matrices;
 };
 
 } // namespace
@@ -40,15 +41,22 @@ CommandDefinition define_modes(CLI::App& plate)
           "next mesh would be too large, and says what it did")
       ->type_name("P")
       ->check(CLI::Range(least_accuracy, most_accuracy));
+  command
+      ->add_option("--matrices", typed->matrices,
+                   "write stiffness and mass of the first design (Matrix Market form) into the folder DIR")
+      ->type_name("DIR");
   return {.app = command,
           .request = [command, typed]() -> Request
           {
             if (command->count("--beside") > 0 && typed->beside.empty())
               throw UsageError("--beside: the name of a design file is missing");
+            if (command->count("--matrices") > 0 && typed->matrices.empty())
+              throw UsageError("--matrices: the name of a folder is missing");
             return ModesRequest{.common = common_options(*command, typed->common),
                                 .count = typed->count,
                                 .beside = typed->beside,
-                                .accuracy = typed->accuracy};
+                                .accuracy = typed->accuracy,
+                                .matrices = typed->matrices};
           }};
 }
 

@@ -13,7 +13,7 @@ DesignDocument open_design(const CommonOptions& options)
   for (const auto& [key, value] : options.overrides)
     document.set(key, value);
   if (!options.out.empty())
-    check_output_folder(options.out);
+    check_output_folder({.path = options.out});
   return document;
 }
 

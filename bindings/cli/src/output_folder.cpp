@@ -6,6 +6,7 @@
 #include <fstream>
 #include <string>
 #include <system_error>
+#include <utility>
 
 #include <unistd.h>
 
@@ -16,9 +17,9 @@ namespace
 
 namespace fs = std::filesystem;
 
-[[noreturn]] void fail(const fs::path& path, const std::string& what)
+[[noreturn]] void fail(const std::string& option, const fs::path& path, const std::string& what)
 {
-  throw IoError(message("--out: ", path.string(), ": ", what));
+  throw IoError(message(option, ": ", path.string(), ": ", what));
 }
 
 fs::path full_path(const fs::path& folder)
@@ -29,28 +30,28 @@ fs::path full_path(const fs::path& folder)
 
 } // namespace
 
-void check_output_folder(const fs::path& folder)
+void check_output_folder(const NamedFolder& folder)
 {
-  fs::path place = full_path(folder);
+  fs::path place = full_path(folder.path);
   std::error_code error;
   while (!fs::exists(place, error) && place.has_parent_path() && place != place.parent_path())
     place = place.parent_path();
   if (!fs::is_directory(place, error))
-    fail(folder, message(place.string(), " is no folder"));
+    fail(folder.option, folder.path, message(place.string(), " is no folder"));
   if (::access(place.c_str(), W_OK | X_OK) != 0)
-    fail(folder, message("nothing can be written in ", place.string()));
+    fail(folder.option, folder.path, message("nothing can be written in ", place.string()));
 }
 
-OutputFolder::OutputFolder(const fs::path& folder) : folder_(full_path(folder))
+OutputFolder::OutputFolder(NamedFolder folder) : named_(std::move(folder)), folder_(full_path(named_.path))
 {
-  check_output_folder(folder);
+  check_output_folder(named_);
   std::error_code error;
   for (fs::path missing = folder_; !fs::exists(missing, error); missing = missing.parent_path())
     made_.insert(made_.begin(), missing);
   staging_ = folder_ / message(".plate-", ::getpid());
   fs::create_directories(staging_, error);
   if (error)
-    fail(folder, message("cannot be made: ", error.message()));
+    fail(named_.option, named_.path, message("cannot be made: ", error.message()));
 }
 
 OutputFolder::~OutputFolder()
@@ -68,7 +69,7 @@ void OutputFolder::write(std::string_view name, std::string_view text) const
   out << text;
   out.close();
   if (!out)
-    fail(folder_ / name, "cannot be written; is the disk full?");
+    fail(named_.option, folder_ / name, "cannot be written; is the disk full?");
 }
 
 void OutputFolder::publish()
@@ -78,7 +79,7 @@ void OutputFolder::publish()
   {
     fs::rename(entry.path(), folder_ / entry.path().filename(), error);
     if (error)
-      fail(folder_ / entry.path().filename(), message("cannot be written: ", error.message()));
+      fail(named_.option, folder_ / entry.path().filename(), message("cannot be written: ", error.message()));
   }
 }
 

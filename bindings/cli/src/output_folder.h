@@ -2,16 +2,24 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 #include <string_view>
 #include <vector>
 
 namespace plate
 {
 
+/// A folder that the user asked for.
+struct NamedFolder
+{
+  std::string path;
+  std::string option = "--out"; ///< that named it, for messages
+};
+
 /// Checks that a folder exists or can be made, without making it: found out before an hour's work, not after.
 ///
 /// @throws IoError
-void check_output_folder(const std::filesystem::path& folder);
+void check_output_folder(const NamedFolder& folder);
 
 /// Files that appear in a folder all together or not at all.
 class OutputFolder
@@ -19,7 +27,7 @@ class OutputFolder
 public:
   /// Makes the folder if need be, and a hidden one inside it for the files being written.
   /// @throws IoError
-  explicit OutputFolder(const std::filesystem::path& folder);
+  explicit OutputFolder(NamedFolder folder);
   /// Takes away what was not published, and the folder if it was made for it.
   ~OutputFolder();
   OutputFolder(const OutputFolder&) = delete;
@@ -35,7 +43,8 @@ public:
   void publish();
 
 private:
-  std::filesystem::path folder_;
+  NamedFolder named_;
+  std::filesystem::path folder_; ///< in full
   std::filesystem::path staging_;
   std::vector<std::filesystem::path> made_; ///< folders made, outermost first
 };

@@ -24,7 +24,7 @@ int run_command(const LaminateRequest& request)
     result.seconds = watch.seconds();
   if (!options.out.empty())
   {
-    OutputFolder folder(options.out);
+    OutputFolder folder({.path = options.out});
     write_laminate_files(folder, result);
     folder.publish();
   }

@@ -3,6 +3,7 @@
 
 #include "fits_report.h"
 #include "interrupt.h"
+#include "matrix_files.h"
 #include "modes_files.h"
 #include "modes_report.h"
 #include "modes_result.h"
@@ -23,6 +24,11 @@ namespace plate
 namespace
 {
 
+NamedFolder matrix_folder(const ModesRequest& request)
+{
+  return {.path = request.matrices, .option = "--matrices"};
+}
+
 Design checked_design(const DesignDocument& document, int count)
 {
   Design design = document.design();
@@ -39,11 +45,36 @@ ModesResult modes_of(Design design, const ModesRequest& request)
   return compute_modes(std::move(design), request.count);
 }
 
+/// Writes what was asked for; false if interrupted.
+bool write_files(const ModesRequest& request, const ModesOutcome& outcome)
+{
+  const CommonOptions& options = request.common;
+  if (options.out.empty() && request.matrices.empty())
+    return true;
+  const DeferredInterrupt deferred; // the files appear together or not at all
+  Progress progress;
+  progress.show("writing files and pictures");
+  std::optional<OutputFolder> results;
+  std::optional<OutputFolder> matrices;
+  if (!options.out.empty())
+    write_modes_files(results.emplace(NamedFolder{.path = options.out}), outcome, options.timing);
+  if (!request.matrices.empty())
+    write_matrix_files(matrices.emplace(matrix_folder(request)), outcome.design);
+  if (interrupted())
+    return false;
+  for (std::optional<OutputFolder>* folder : {&results, &matrices})
+    if (*folder)
+      (*folder)->publish();
+  return true;
+}
+
 } // namespace
 
 int run_command(const ModesRequest& request)
 {
   const CommonOptions& options = request.common;
+  if (!request.matrices.empty())
+    check_output_folder(matrix_folder(request));
   Design design = checked_design(open_design(options), request.count);
   std::optional<Design> beside;
   if (!request.beside.empty())
@@ -56,17 +87,8 @@ int run_command(const ModesRequest& request)
   ModesOutcome outcome{.design = modes_of(std::move(design), request), .beside = {}};
   if (beside)
     outcome.beside = modes_of(std::move(*beside), request);
-  if (!options.out.empty())
-  {
-    const DeferredInterrupt deferred; // the files appear together or not at all
-    Progress progress;
-    progress.show("writing files and pictures");
-    OutputFolder folder(options.out);
-    write_modes_files(folder, outcome, options.timing);
-    if (interrupted())
-      return exit_interrupted;
-    folder.publish();
-  }
+  if (!write_files(request, outcome))
+    return exit_interrupted;
   std::cout << (options.json ? modes_json(outcome, options.timing) : modes_text(outcome, options.timing)) << std::flush;
   return exit_done;
 }

@@ -34,7 +34,7 @@ std::string write_into_folder(const StartRequest& request, const std::string& de
   if (!request.force)
     check_not_there(path);
   const DeferredInterrupt deferred; // the files appear together or not at all
-  OutputFolder folder(request.out);
+  OutputFolder folder({.path = request.out});
   folder.write(name, design);
   folder.write("design.schema.json", design_schema());
   folder.publish();

@@ -106,7 +106,7 @@ int run_command(const SweepRequest& request)
   {
     Progress progress;
     progress.show("writing files and pictures");
-    OutputFolder folder(options.out);
+    OutputFolder folder({.path = options.out});
     write_sweep_files(folder, outcome, options.timing);
     folder.publish();
   }
