@@ -39,7 +39,8 @@ TorsionLayer torsion_layer(const PlacedPly& ply, const Eigen::Matrix3d& frame, c
 {
   const Eigen::Matrix<double, 5, 5> S = ply_compliance(*ply.material, ply.angle, ply.grain, frame, axes);
   const Eigen::Vector2d d = frame.leftCols<2>().transpose() * along.col(0); // of the bar in the frame
-  const Eigen::Vector3d shear(-2.0 * d.x() * d.y(), 2.0 * d.x() * d.y(), d.x() * d.x() - d.y() * d.y());
+  // Strains (11, 22, 12) of a unit shear between the bar's direction and the one across.
+  const Eigen::Vector3d shear(-d.x() * d.y(), d.x() * d.y(), d.x() * d.x() - d.y() * d.y());
   const Eigen::Matrix3d Q = S.topLeftCorner<3, 3>().inverse();
   return {.thickness = ply.top - ply.bottom,
           .G_across = shear.dot(Q * shear),

@@ -79,6 +79,18 @@ TEST_CASE("plies across and aslant under a bar")
         doctest::Approx(1.0).epsilon(1e-9));
 }
 
+TEST_CASE("a bar aslant sees the plies at their angle from it")
+{
+  const double aslant = std::numbers::pi / 9.0; // 20 deg
+  for (const double from_bar : {30.0, -30.0, 65.0})
+  {
+    Model turned = barred(test::solid(test::carbon_epoxy(), 1e-3, 20.0 + from_bar));
+    turned.bars[0].axis = {std::cos(aslant), std::sin(aslant), 0.0};
+    const BarTorsion straight = table(barred(test::solid(test::carbon_epoxy(), 1e-3, from_bar)));
+    CHECK(table(turned).at(0.01) / straight.at(0.01) == doctest::Approx(1.0).epsilon(1e-9));
+  }
+}
+
 TEST_CASE("plies of a patch under the bar count as plate")
 {
   Model model = barred(test::solid(test::reference_spruce(), 2.5e-3));
