@@ -211,6 +211,36 @@ TEST_CASE("a board cut across its grain stretches without shear force if the dir
   CHECK(r.residual_inside < 1e-9);
 }
 
+TEST_CASE("a carved core under unequal skins bends and stretches without shear force if the directors lean")
+{
+  // As above; in an unsymmetric stack curvature brings shear strain too, G1 kappa, and stretching couples with bending.
+  const Laminate laminate = {
+      {{.material = test::carbon_epoxy(), .thickness = 0.3e-3, .angle = Angle::degrees(30)},
+       {.material = test::reference_spruce(), .thickness = 1.8e-3, .angle = Angle::degrees(15), .grain = Grain::carved},
+       {.material = test::carbon_epoxy(), .thickness = 0.1e-3, .angle = Angle::degrees(-20)}}};
+  Model model = distorted_plate(laminate, Edges::straight);
+  model.material.axes.up = Eigen::Vector3d(0.0, -std::sin(0.35), std::cos(0.35));
+  const SectionStiffness s = section_of(model);
+  REQUIRE(s.G1.cwiseAbs().maxCoeff() > 1e-5); // [m]
+  const Eigen::Vector3d strain(2e-4, -1e-4, 3e-4);
+  const Eigen::Vector3d kappa(0.3, -0.4, 0.2); // [1/m]
+  const Eigen::Vector2d gamma = s.G0 * strain + s.G1 * kappa;
+  const auto displacement = [&](const Eigen::Vector3d& x)
+  {
+    const double bent = 0.5 * (kappa(0) * x.x() * x.x() + kappa(1) * x.y() * x.y() + kappa(2) * x.x() * x.y());
+    return Eigen::Vector3d(strain(0) * x.x() + 0.5 * strain(2) * x.y(), strain(1) * x.y() + 0.5 * strain(2) * x.x(),
+                           gamma(0) * x.x() + gamma(1) * x.y() - bent);
+  };
+  const auto beta = [&](const Eigen::Vector3d& x) {
+    return Eigen::Vector3d(kappa(0) * x.x() + 0.5 * kappa(2) * x.y(), kappa(1) * x.y() + 0.5 * kappa(2) * x.x(), 0.0);
+  };
+  const Response r = respond(model, {.displacement = displacement, .director_change = beta});
+  const double energy =
+      0.5 * area * (strain.dot(s.P[0] * strain) + 2.0 * strain.dot(s.P[1] * kappa) + kappa.dot(s.P[2] * kappa));
+  CHECK(r.energy == doctest::Approx(energy).epsilon(1e-10));
+  CHECK(r.residual_inside < 1e-9);
+}
+
 TEST_CASE("a bar adds the energy of its own stretching, bending and shear, all at its own height")
 {
   // A bar under the whole plate, its board tilted in the plane of its length, so that pulling it shears it. Where its

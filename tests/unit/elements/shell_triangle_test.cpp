@@ -208,6 +208,37 @@ TEST_CASE("an unsymmetric laminate has its centre of gravity off the mid-surface
   CHECK(I(1, 3) == doctest::Approx(-moment).epsilon(1e-12));
 }
 
+TEST_CASE("thickness varies within an element: centre of gravity and bending stiffness of a wedge")
+{
+  // t = t0 + t1 u, u and v the natural coordinates of a triangle with area A: the integrals of u, u^2, u v and u^3 are
+  // A/3, A/6, A/12 and A/10.
+  const double t0 = 2e-3;
+  const double t1 = 3e-3;
+  const double area = 0.5 * 0.03 * 0.02;
+  ShellTriangleNodes wedge = flat_element(t0);
+  wedge.thickness += t1 * CubicTriangle::node_coordinates().col(0).transpose();
+  const ShellMaterial material = {.laminate = test::solid(test::isotropic(8e9, 0.0, 400.0), t0)};
+  const auto I = rigid_inertia(wedge, material, {});
+  CHECK(I(0, 0) / (400.0 * area * (t0 + t1 / 3.0)) == doctest::Approx(1.0).epsilon(1e-12));
+  const double moment_x =
+      400.0 * area * (t0 * (0.03 + 0.004) / 3.0 + t1 * (0.03 / 6.0 + 0.004 / 12.0)); // x = 0.03 u + 0.004 v
+  CHECK(I(1, 5) / moment_x == doctest::Approx(1.0).epsilon(1e-12)); // a turn about z moves a point by x along y
+
+  // Bent by kappa along x, w = -kappa x^2/2, the director follows: kappa^2/2 times the integral of E t^3/12.
+  const double kappa = 0.2; // [1/m]
+  Eigen::Matrix<double, 50, 1> u = Eigen::Matrix<double, 50, 1>::Zero();
+  for (int i = 0; i < 10; ++i)
+  {
+    const double x = wedge.position(0, i);
+    u(5 * i + 2) = -0.5 * kappa * x * x;
+    u(5 * i + 4) = kappa * x;
+  }
+  ShellTriangle::Matrix K;
+  ShellTriangle::stiffness(wedge, material, {}, K);
+  const double cubes = area * (std::pow(t0, 3) + t0 * t0 * t1 + t0 * t1 * t1 / 2.0 + std::pow(t1, 3) / 10.0);
+  CHECK(0.5 * u.dot(K * u) / (0.5 * kappa * kappa * 8e9 / 12.0 * cubes) == doctest::Approx(1.0).epsilon(1e-10));
+}
+
 TEST_CASE("a thick sphere has the volume and the inertia of a hollow ball")
 {
   // Exact: 4 pi/3 (Ro^3 - Ri^3) and 8 pi/15 rho (Ro^5 - Ri^5) about a diameter; the metric through the thickness counts
