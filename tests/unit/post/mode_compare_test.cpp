@@ -79,6 +79,27 @@ TEST_CASE("likeness knows neither sign nor scale, and halves for a mixture of tw
   CHECK(likeness(3, 2) == doctest::Approx(0.5).epsilon(0.01));
 }
 
+TEST_CASE("likeness counts each place with its mass: thick parts more than thin ones")
+{
+  // w = 1 and w = x on a wedge t = t0 (1 + x/L): the integrals of t, t x and t x^2 over -L/2...L/2 are t0 times L,
+  // L^2/12 and L^3/12, so the likeness is (1/12)^2 / (1/12). On a plate of one thickness it is zero.
+  ShellMesh mesh = test::rectangle(length, width, 4, 3, 3e-3);
+  for (std::size_t i = 0; i < mesh.nodes.size(); ++i)
+    mesh.thickness[i] *= 1.0 + mesh.nodes[i].x() / length;
+  const Model wedge = test::plate_model(mesh, test::solid(test::reference_spruce(), 3e-3));
+  const DofMap dofs = number_unknowns(wedge);
+  const auto shape = [&](auto w)
+  {
+    return test::unknowns_of(
+        wedge, dofs,
+        {.displacement = [=](const Eigen::Vector3d& x) { return Eigen::Vector3d(0.0, 0.0, w(x)); },
+         .director_change = [](const Eigen::Vector3d&) { return Eigen::Vector3d(0.0, 0.0, 0.0); }});
+  };
+  const ModeShapes lifted = mode_shapes(wedge.mesh, dofs, shape([](const Eigen::Vector3d&) { return 1.0; }));
+  const ModeShapes tilted = mode_shapes(wedge.mesh, dofs, shape([](const Eigen::Vector3d& x) { return x.x(); }));
+  CHECK(12.0 * modal_assurance(lifted, tilted)(0, 0) == doctest::Approx(1.0).epsilon(1e-10));
+}
+
 TEST_CASE("modes are recognised on another mesh and on a plate of another size")
 {
   const ModeShapes coarse = arched_modes(12, 8);
