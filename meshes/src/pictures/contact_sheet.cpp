@@ -21,15 +21,13 @@ constexpr double loss_at = 33.0;
 constexpr double plate_at = 42.0;
 constexpr double gap = 14.0;
 
-constexpr TextStyle name_style = aligned(strong_text, Align::centre);
-constexpr TextStyle number_style = aligned(label_text, Align::centre);
-
 double least_cell_width(std::span<const ModeShapePicture> modes)
 {
   double widest = 0.0;
   for (const ModeShapePicture& mode : modes)
-    widest = std::max({widest, text_width(mode_words(mode), name_style),
-                       text_width(hertz(mode.frequency_hz), number_style), text_width(loss_words(mode), number_style)});
+    widest = std::max({widest, text_width(mode_words(mode), cell_name_style),
+                       text_width(hertz(mode.frequency_hz), cell_number_style),
+                       text_width(loss_words(mode), cell_number_style)});
   return widest + 6.0;
 }
 
@@ -50,9 +48,9 @@ void write_contact_sheet(const std::filesystem::path& path, const PlateView& vie
   const auto draw_cell = [&](Canvas& canvas, std::size_t i, const Eigen::Vector2d& corner)
   {
     const double middle = corner[0] + 0.5 * grid.cell[0];
-    canvas.text({middle, corner[1] + name_at}, mode_words(modes[i]), name_style);
-    canvas.text({middle, corner[1] + hertz_at}, hertz(modes[i].frequency_hz), number_style);
-    canvas.text({middle, corner[1] + loss_at}, loss_words(modes[i]), number_style);
+    canvas.text({middle, corner[1] + name_at}, mode_words(modes[i]), cell_name_style);
+    canvas.text({middle, corner[1] + hertz_at}, hertz(modes[i].frequency_hz), cell_number_style);
+    canvas.text({middle, corner[1] + loss_at}, loss_words(modes[i]), cell_number_style);
     const Frame frame = drawing.fit({middle - 0.5 * grid.plate[0], corner[1] + plate_at}, grid.plate);
     draw_mode(canvas, drawing, frame, picture_shape(view.mesh, modes[i].normal_displacement), style);
   };

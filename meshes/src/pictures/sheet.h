@@ -16,6 +16,9 @@ namespace plate
 
 inline constexpr int sheet_pieces = 200; ///< fineness of the plates on a sheet, see PlateDrawing
 
+inline constexpr TextStyle cell_name_style = aligned(strong_text, Align::centre);  ///< what stands over a cell
+inline constexpr TextStyle cell_number_style = aligned(label_text, Align::centre); ///< and beneath it
+
 /// A page of cells in a grid with a title above and a legend below.
 struct Sheet
 {

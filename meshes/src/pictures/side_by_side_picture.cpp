@@ -22,9 +22,6 @@ constexpr double plate_at = 45.0;
 constexpr double between_plates = 8.0;
 constexpr double gap = 22.0;
 
-constexpr TextStyle name_style = aligned(strong_text, Align::centre);
-constexpr TextStyle number_style = aligned(label_text, Align::centre);
-
 void check(const DesignModes& design, std::size_t mode)
 {
   if (mode >= design.modes.size())
@@ -153,16 +150,16 @@ private:
     double widest = 0.0;
     for (std::size_t i = 0; i < pairs_.size(); ++i)
       for (const std::string& words : {mode_line(first(i), second(i)), mode_line(second(i), first(i))})
-        widest = std::max(widest, 2.0 * (text_width(words, number_style) + between_plates));
+        widest = std::max(widest, 2.0 * (text_width(words, cell_number_style) + between_plates));
     return widest;
   }
 
   void draw_cell(Canvas& canvas, std::size_t i, const Eigen::Vector2d& corner) const
   {
     const double middle = corner[0] + 0.5 * grid_.cell[0];
-    canvas.text({middle, corner[1] + name_at}, pair_words(first(i), second(i)), name_style);
+    canvas.text({middle, corner[1] + name_at}, pair_words(first(i), second(i)), cell_name_style);
     canvas.text({middle, corner[1] + difference_at}, difference_words(first(i).frequency_hz, second(i).frequency_hz),
-                number_style);
+                cell_number_style);
     const std::vector<double> shape = first_.shape(pairs_[i].first);
     std::vector<double> other = second_.shape(pairs_[i].second);
     if (likeness(first_, shape, second_, other) < 0.0)
@@ -176,7 +173,7 @@ private:
   void draw_side(Canvas& canvas, const Side& side, const std::vector<double>& shape, const Eigen::Vector2d& top,
                  const std::string& words) const
   {
-    canvas.text(top + Eigen::Vector2d(0.0, hertz_at), words, number_style);
+    canvas.text(top + Eigen::Vector2d(0.0, hertz_at), words, cell_number_style);
     Frame frame = side.drawing.fit(top + Eigen::Vector2d(-0.5 * grid_.plate[0], plate_at), grid_.plate);
     frame.scale = grid_.plate[1] / length_;
     draw_mode(canvas, side.drawing, frame, shape, style_for_height(grid_.plate[1]));
