@@ -18,13 +18,13 @@ namespace
 
 /// Values that are beyond their tolerance and stay in: each is to be explained or mended, none is to be widened.
 const std::set<std::pair<std::string, std::string>> open_values = {
-    // Three plies, a/h 5: first-order theory with the equilibrium shear stiffness is 0.7 to 1.3 % low here, where 5/6
-    // of the sum over the plies happens to be within 0.6 %.
+    // Three plies, a/h 5: first-order theory with the equilibrium shear stiffness is 0.7 to 1.3 % low here. So it is on
+    // a single ply (0.94 % at ratio 40), where 5/6 is the equilibrium: a section that thick warps in ways the theory
+    // lacks. It vanishes quickly, 0.30 % at a/h 10 and 0.06 % at 20, where 5/6 of the sum over the plies has 0.48 and
+    // 0.20 %: that this is within 0.6 % at a/h 5 is where its error changes sign.
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_20"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_30"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_40"},
-    // Ours does not move with the mesh; at L/t = 100 it agrees to 0.004 %.
-    {"clamped saddle", "deflection_at_L/t_1000"},
     // The series of this one plate is up to 0.4 % high on twisting modes, that of 2R is not; its convergence is not
     // known.
     {"spruce plate 5R by a series", "f1_hz"},

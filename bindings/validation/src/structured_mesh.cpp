@@ -21,8 +21,6 @@ public:
 
   int node(int i, int j)
   {
-    if (plate_.closed)
-      j %= 3 * (static_cast<int>(plate_.y.size()) - 1);
     const auto [it, is_new] = index_.try_emplace({i, j}, static_cast<int>(mesh.nodes.size()));
     if (is_new)
     {
@@ -112,11 +110,7 @@ ShellMesh grid_mesh(const GridPlate& plate)
   const auto centre = [](const std::vector<double>& lines, int i)
   { return 0.5 * (lines[static_cast<std::size_t>(i)] + lines[static_cast<std::size_t>(i) + 1]); };
   const auto kept = [&](int i, int j)
-  {
-    if (plate.closed)
-      j = (j + ny) % ny;
-    return i >= 0 && j >= 0 && i < nx && j < ny && plate.keep(centre(plate.x, i), centre(plate.y, j));
-  };
+  { return i >= 0 && j >= 0 && i < nx && j < ny && plate.keep(centre(plate.x, i), centre(plate.y, j)); };
 
   BarFootprint footprint;
   for (int i = 0; i < nx; ++i)

@@ -17,12 +17,12 @@ constexpr double width = 0.20;              // [m]
 constexpr double arch = 0.015;              // [m]
 constexpr double spruce_thickness = 2.5e-3; // [m]
 
-Model plain_plate(const Laminate& laminate, double height, int cells_x, int cells_y)
+Model plain_plate(const Laminate& laminate, const Surface& surface, int cells_x, int cells_y)
 {
   const double strip = 3e-3;
   return plate_model(grid_mesh({.x = lines_with_strips(0.5 * length, cells_x, strip),
                                 .y = lines_with_strips(0.5 * width, cells_y, strip),
-                                .surface = biparabolic(length, width, height),
+                                .surface = surface,
                                 .thickness = total_thickness(laminate)}),
                      laminate);
 }
@@ -82,9 +82,39 @@ Laminate sandwich(const Material& core, double core_thickness, Grain grain)
   return {{face, {.material = core, .thickness = core_thickness, .grain = grain}, face}};
 }
 
+/// A core with its grain at 15 degrees under unequal skins at 30 and -20 degrees, on an arch without symmetry,
+/// z = 15 mm (1 - u^2)(1 - v^2)(1 + 0.4 u v + 0.2 v) with u = 2x/350 and v = 2y/200: every sign shows.
+Model turned_core()
+{
+  const auto skin = [](double thickness, double degrees)
+  { return Ply{.material = reference_carbon(), .thickness = thickness, .angle = Angle::degrees(degrees)}; };
+  const Ply core = {
+      .material = reference_spruce(), .thickness = 1.8e-3, .angle = Angle::degrees(15.0), .grain = Grain::carved};
+  const Surface even = biparabolic(length, width, 1.0);
+  const auto skewed = [](double u, double v) { return 1.0 + 0.4 * u * v + 0.2 * v; };
+  const Surface surface = {
+      .position =
+          [=](double x, double y)
+      {
+        const double z = arch * even.position(x, y).z() * skewed(2.0 * x / length, 2.0 * y / width);
+        return Eigen::Vector3d(x, y, z);
+      },
+      .normal =
+          [=](double x, double y)
+      {
+        const double u = 2.0 * x / length;
+        const double v = 2.0 * y / width;
+        const double z_u = -2.0 * u * (1.0 - v * v) * skewed(u, v) + (1.0 - u * u) * (1.0 - v * v) * 0.4 * v;
+        const double z_v = -2.0 * v * (1.0 - u * u) * skewed(u, v) + (1.0 - u * u) * (1.0 - v * v) * (0.4 * u + 0.2);
+        return Eigen::Vector3d(-arch * z_u * 2.0 / length, -arch * z_v * 2.0 / width, 1.0).normalized();
+      }};
+  const Laminate laminate = {{skin(0.3e-3, 30.0), core, skin(0.15e-3, -20.0)}};
+  return plain_plate(laminate, surface, 14, 8);
+}
+
 CaseModel plain(const std::string& name, const Laminate& laminate, double height, int cells_x, int cells_y)
 {
-  return modes_of(name, [=] { return plain_plate(laminate, height, cells_x, cells_y); });
+  return modes_of(name, [=] { return plain_plate(laminate, biparabolic(length, width, height), cells_x, cells_y); });
 }
 
 } // namespace
@@ -98,6 +128,7 @@ std::vector<CaseModel> carved_and_laid()
           plain("3D carbon [0/60/-60]s", stack(reference_carbon(), 0.25e-3, {0, 60, -60, -60, 60, 0}), arch, 18, 10),
           plain("3D carbon on balsa", sandwich(reference_balsa(), 2.0e-3, Grain::laid), arch, 14, 8),
           plain("3D carbon on carved spruce", sandwich(reference_spruce(), 1.8e-3, Grain::carved), arch, 14, 8),
+          modes_of("3D carbon on carved spruce, grain turned", turned_core),
           modes_of("3D carved spruce with cut-outs", [] { return cut_plate(Grain::carved); }),
           modes_of("3D laid spruce with cut-outs", [] { return cut_plate(Grain::laid); }),
           modes_of("3D carved spruce with bar", [] { return barred_plate(nowhere_cut); }),

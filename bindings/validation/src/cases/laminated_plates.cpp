@@ -54,12 +54,14 @@ CaseModel laminate(const std::string& name, const std::vector<double>& degrees, 
   return {.name = name, .compute = compute};
 }
 
-/// The lowest mode as omega h sqrt(rho / E2) at a thickness of a fifth of the side, for several E1 / E2.
-CaseModel thick_laminate(const std::string& name, const std::vector<double>& degrees)
+/// The lowest mode as omega h sqrt(rho / E2) for several E1 / E2.
+///
+/// @param slenderness  side over thickness
+CaseModel thick_laminate(const std::string& name, const std::vector<double>& degrees, double slenderness = 5.0)
 {
   const auto compute = [=](const ReferenceCase&)
   {
-    const double thickness = side / 5.0;
+    const double thickness = side / slenderness;
     Values values;
     for (const int ratio : {3, 10, 20, 30, 40})
     {
@@ -117,6 +119,12 @@ std::vector<CaseModel> laminated_plates()
           thick_laminate("3D [0/90]5 square, a/h 5", repeated(0, 90, 5)),
           thick_laminate("3D [0/90/0] square, a/h 5", {0, 90, 0}),
           thick_laminate("3D [0/90/90/0] square, a/h 5", {0, 90, 90, 0}),
+          thick_laminate("3D [0/90] square, a/h 10", {0, 90}, 10.0),
+          thick_laminate("3D [0/90/0] square, a/h 10", {0, 90, 0}, 10.0),
+          thick_laminate("3D [0/90/90/0] square, a/h 10", {0, 90, 90, 0}, 10.0),
+          thick_laminate("3D [0/90] square, a/h 20", {0, 90}, 20.0),
+          thick_laminate("3D [0/90/0] square, a/h 20", {0, 90, 0}, 20.0),
+          thick_laminate("3D [0/90/90/0] square, a/h 20", {0, 90, 90, 0}, 20.0),
           isotropic_square("3D isotropic square, a/h 20", 1.0, 0.05, false),
           isotropic_square("3D isotropic square, a/h 10", 1.0, 0.1, false),
           isotropic_square("3D isotropic square, a/h 5", 1.0, 0.2, false),

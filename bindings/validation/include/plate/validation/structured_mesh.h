@@ -32,7 +32,6 @@ struct GridPlate
   double thickness;                                                                   ///< [m]
   std::function<bool(double x, double y)> keep = [](double, double) { return true; }; ///< by cell centre
   std::function<bool(double x, double y)> under_bar = nullptr;                        ///< by cell centre; bar along x
-  bool closed = false; ///< the last line of y is the first again, as round a tube
 };
 
 /// Mesh with boundary groups "x-", "x+", "y-", "y+" for the outer sides and "hole" for the rest.
