@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "sample_text.h"
 
 #include <plate/laminates/laminate.h>
@@ -35,8 +36,8 @@ TEST_CASE("a code with a ply becomes a stack from the inside out")
   REQUIRE(found.size() == expected.size());
   for (std::size_t i = 0; i < expected.size(); ++i)
     CHECK(found[i] == doctest::Approx(expected[i]));
-  CHECK(total_thickness(design.laminate) == doctest::Approx(0.00075));
-  CHECK(std::get<UniformThickness>(design.geometry.thickness).value == doctest::Approx(0.00075));
+  CHECK(total_thickness(design.laminate) == test::relative(0.00075));
+  CHECK(std::get<UniformThickness>(design.geometry.thickness).value == test::relative(0.00075));
   CHECK(design.laminate.plies[0].grain == Grain::laid);
 }
 
@@ -48,7 +49,7 @@ TEST_CASE("a name in a code is a ply of that material with the thickness of its 
                              core);
   REQUIRE(design.laminate.plies.size() == 3);
   CHECK(design.laminate.plies[1].material.name == "balsa");
-  CHECK(design.laminate.plies[1].thickness == doctest::Approx(0.002));
+  CHECK(design.laminate.plies[1].thickness == test::relative(0.002));
   CHECK(design.laminate.plies[2].material.name == "flax_ud");
 }
 
@@ -56,14 +57,14 @@ TEST_CASE("scale changes all plies but cores, scale_core the cores alone")
 {
   const std::string layup = "[layup]\ncode = \"[0/~balsa]s\"\nply = { material = \"flax_ud\", thickness = 0.3 }\n";
   const Design skins = read(bare_plate + layup + "scale = 2\n" + core);
-  CHECK(skins.laminate.plies[0].thickness == doctest::Approx(0.0006));
-  CHECK(skins.laminate.plies[1].thickness == doctest::Approx(0.002));
+  CHECK(skins.laminate.plies[0].thickness == test::relative(0.0006));
+  CHECK(skins.laminate.plies[1].thickness == test::relative(0.002));
   const Design middle = read(bare_plate + layup + "scale_core = 0.5\n" + core);
-  CHECK(middle.laminate.plies[0].thickness == doctest::Approx(0.0003));
-  CHECK(middle.laminate.plies[1].thickness == doctest::Approx(0.001));
+  CHECK(middle.laminate.plies[0].thickness == test::relative(0.0003));
+  CHECK(middle.laminate.plies[1].thickness == test::relative(0.001));
   const Design solid = read(small_plate + "scale = 1.2\n");
-  CHECK(std::get<UniformThickness>(solid.geometry.thickness).value == doctest::Approx(0.003));
-  CHECK(solid.laminate.plies[0].thickness == doctest::Approx(0.003));
+  CHECK(std::get<UniformThickness>(solid.geometry.thickness).value == test::relative(0.003));
+  CHECK(solid.laminate.plies[0].thickness == test::relative(0.003));
 }
 
 TEST_CASE("listed plies keep their order, angles and grain")
@@ -76,7 +77,7 @@ TEST_CASE("listed plies keep their order, angles and grain")
   CHECK(design.laminate.plies[0].angle.in_degrees() == doctest::Approx(45.0));
   CHECK(design.laminate.plies[1].grain == Grain::carved);
   CHECK(design.laminate.plies[2].grain == Grain::laid);
-  CHECK(design.laminate.plies[2].thickness == doctest::Approx(0.0001));
+  CHECK(design.laminate.plies[2].thickness == test::relative(0.0001));
 }
 
 TEST_CASE("layups that contradict themselves are refused")

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "temporary_folder.h"
+#include "relative.h"
 #include "sample_text.h"
+#include "temporary_folder.h"
 
 #include <plate/core/error.h>
 
@@ -96,13 +97,12 @@ TEST_CASE("outline, arching, thickness and hole are read from files and their fi
   CHECK(outline_length(design.geometry.outline) == doctest::Approx(0.300).epsilon(1e-6));
   CHECK(outline_width(design.geometry.outline) == doctest::Approx(0.200).epsilon(1e-6));
   const ArchSurface arch(design.geometry.outline, design.geometry.arching);
-  CHECK(arch.at({0.03, 0.02}).z == doctest::Approx(0.012 * (1.0 - 0.04 - 0.04)).epsilon(1e-3));
+  CHECK(arch.at({0.03, 0.02}).z == test::relative(0.012 * (1.0 - 0.04 - 0.04), 1e-3));
   CHECK(ThicknessField(design.geometry.outline, design.geometry.thickness).at({0.05, 0.0}) ==
-        doctest::Approx(0.005).epsilon(1e-6));
-  CHECK(design.laminate.plies[0].thickness == doctest::Approx(0.005));
+        test::relative(0.005, 1e-6));
+  CHECK(design.laminate.plies[0].thickness == test::relative(0.005));
   // Area of an ellipse less that of another.
-  CHECK(planform_area(design.geometry) ==
-        doctest::Approx(std::numbers::pi * (0.15 * 0.1 - 0.02 * 0.005)).epsilon(1e-6));
+  CHECK(planform_area(design.geometry) == test::relative(std::numbers::pi * (0.15 * 0.1 - 0.02 * 0.005), 1e-6));
   REQUIRE(design.fits.size() == 4);
   CHECK(design.fits[0].part == "outline");
   CHECK(design.fits[0].file == "sub/edge.csv");
@@ -125,7 +125,7 @@ TEST_CASE("an outlier is named by its line")
           .design();
   const PartFit& fit = design.fits[1];
   REQUIRE(fit.report.outliers.size() == 1);
-  CHECK(fit.report.outliers[0].residual == doctest::Approx(0.009).epsilon(0.02));
+  CHECK(fit.report.outliers[0].residual == test::relative(0.009, 0.02));
   CHECK(fit.outlier_lines[0] == 2 + 15 * 21 + 10); // after the names: the middle of 31 lines of 21 points
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 // Patches, masses, surroundings and what a material may say of itself.
+#include "relative.h"
 #include "sample_text.h"
 #include "temporary_folder.h"
 
@@ -38,7 +39,7 @@ TEST_CASE("patches are read with side, shape and plies")
   CHECK(region.axes == Eigen::Vector2d(0.120, 0.060));
   CHECK(region.angle.in_radians() == doctest::Approx(std::numbers::pi / 12.0));
   REQUIRE(design.patches[0].laminate.plies.size() == 1);
-  CHECK(1e3 * design.patches[0].laminate.plies[0].thickness == doctest::Approx(0.2));
+  CHECK(1e3 * design.patches[0].laminate.plies[0].thickness == test::relative(0.2));
   CHECK(design.patches[0].laminate.plies[0].angle.in_radians() == doctest::Approx(std::numbers::pi / 6.0));
   CHECK(design.patches[1].side == PlateSide::inside);
   const auto& polygon = std::get<PolygonRegion>(design.patches[1].region);
@@ -88,7 +89,7 @@ TEST_CASE("a sheet given by its fibre has thickness and density of its own")
   const std::string sheet = "[material.carbon_ud]\nfibre_weight = 150\nfibre_volume = 0.55\nfibre_density = 1800\n";
   const Design design = read(bare_plate + sheet + "[layup]\ncode = \"[0/90]s\"\nply = { material = \"carbon_ud\" }\n");
   REQUIRE(design.laminate.plies.size() == 4);
-  CHECK(1e3 * design.laminate.plies[0].thickness == doctest::Approx(0.15152).epsilon(1e-5));
+  CHECK(1e3 * design.laminate.plies[0].thickness == test::relative(0.15152, 1e-5));
   CHECK(design.laminate.plies[0].material.density == doctest::Approx(1530.0));
   CHECK(design.laminate.plies[0].material.elastic.E1 == find_material("carbon_ud")->elastic.E1);
   const std::string layup = "[layup]\nplies = [{ material = \"carbon_ud\" }]\n";

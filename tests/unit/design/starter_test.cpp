@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
+
 #include <plate/design/design.h>
 #include <plate/design/design_document.h>
 #include <plate/design/keys.h>
@@ -180,9 +182,9 @@ TEST_CASE("f-hole measures that a starter shows as defaults are those that hold 
         f_hole_with_defaults(std::get<FHole>(without.geometry.soundholes[0]), without.geometry.outline);
     // Four digits are written.
     CHECK((*given.where - *implied.where).norm() < 1e-5);
-    CHECK(*given.upper_eye == doctest::Approx(*implied.upper_eye).epsilon(1e-3));
-    CHECK(*given.lower_eye == doctest::Approx(*implied.lower_eye).epsilon(1e-3));
-    CHECK(*given.stem == doctest::Approx(*implied.stem).epsilon(1e-3));
+    CHECK(*given.upper_eye == test::relative(*implied.upper_eye, 1e-3));
+    CHECK(*given.lower_eye == test::relative(*implied.lower_eye, 1e-3));
+    CHECK(*given.stem == test::relative(*implied.stem, 1e-3));
     CHECK(given.tilt->in_degrees() == doctest::Approx(implied.tilt->in_degrees()).epsilon(1e-3));
   }
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "measured.h"
+#include "relative.h"
 #include "viola.h"
 
 #include <plate/core/error.h>
@@ -55,10 +56,10 @@ TEST_CASE("a cycloid arch measured with noise is recovered far better than it wa
   const ArchSurface truth(outline, CycloidArching{0.0125});
   const ArchFit fit = fit_arching(measured(1500, noise, [&](const Vector2d& p) { return truth.at(p).z; }), outline);
   const ArchSurface arch(outline, fit.arching);
-  CHECK(fit.arching.cycloid_height == doctest::Approx(0.0125).epsilon(0.01));
+  CHECK(fit.arching.cycloid_height == test::relative(0.0125, 0.01));
   CHECK(rms([&](const Vector2d& p) { return arch.at(p).z - truth.at(p).z; }) < 0.15 * noise);
   CHECK(fit.report.outliers.empty());
-  CHECK(fit.report.rms == doctest::Approx(noise).epsilon(0.06)); // three standard errors of 1500 values
+  CHECK(fit.report.rms == test::relative(noise, 0.06)); // three standard errors of 1500 values
 }
 
 TEST_CASE("an arch of no known shape is recovered, too")
@@ -101,8 +102,8 @@ TEST_CASE("slopes of a measured arch are the derivatives of its height")
   for (const Vector2d& p : {Vector2d(0.01, 0.02), Vector2d(-0.15, -0.08), Vector2d(0.1, 0.05)})
   {
     const Vector2d dx(step, 0.0), dy(0.0, step);
-    CHECK(arch.at(p).z_x == doctest::Approx((arch.at(p + dx).z - arch.at(p - dx).z) / (2.0 * step)).epsilon(1e-5));
-    CHECK(arch.at(p).z_y == doctest::Approx((arch.at(p + dy).z - arch.at(p - dy).z) / (2.0 * step)).epsilon(1e-5));
+    CHECK(arch.at(p).z_x == test::relative((arch.at(p + dx).z - arch.at(p - dx).z) / (2.0 * step), 1e-5));
+    CHECK(arch.at(p).z_y == test::relative((arch.at(p + dy).z - arch.at(p - dy).z) / (2.0 * step), 1e-5));
   }
 }
 
@@ -116,9 +117,9 @@ TEST_CASE("a graduation with a thick edge is recovered; layup.scale acts on all 
   CHECK(fit.report.outliers.empty());
   const ThicknessField field(outline, fit.thickness);
   CHECK(rms([&](const Vector2d& p) { return field.at(p) - truth.at(p); }) < 0.4 * 5e-5);
-  CHECK(field.at({0.2024, 0.0}) == doctest::Approx(0.0039).epsilon(0.02)); // the edge itself
+  CHECK(field.at({0.2024, 0.0}) == test::relative(0.0039, 0.02)); // the edge itself
   fit.thickness.scale = 1.5;
-  CHECK(ThicknessField(outline, fit.thickness).at({0.0, 0.0}) == doctest::Approx(1.5 * field.at({0.0, 0.0})));
+  CHECK(ThicknessField(outline, fit.thickness).at({0.0, 0.0}) == test::relative(1.5 * field.at({0.0, 0.0})));
 }
 
 TEST_CASE("a thickness that falls to nothing inside the outline is refused")
@@ -135,7 +136,7 @@ TEST_CASE("a measured outline gives the same inner shape as the one it was measu
   const CurveLoop loop = fit_closed_curve(test::measure(outline_loop(truth), 0.003, noise, scatter).points).loop;
   const CurveOutline outline = curve_outline(loop);
   CHECK(outline_length(outline) == doctest::Approx(0.405).epsilon(1e-3));
-  CHECK(outline_width(outline) == doctest::Approx(0.236).epsilon(2e-3));
+  CHECK(outline_width(outline) == test::relative(0.236, 2e-3));
   const InnerShape from(truth), fitted(outline);
   for (double x = -0.19; x <= 0.19; x += 0.01) // near the corners what is left out differs a little
     CHECK(std::abs(std::sqrt(from.at(x).squared) - std::sqrt(fitted.at(x).squared)) < 0.0015);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "viola.h"
 
 #include <plate/core/error.h>
@@ -68,7 +69,7 @@ TEST_CASE("a cycloid arch reaches its height at the crown, lies flat at rim and 
   for (const Eigen::Vector2d& p : grid(0.2025, 0.118, 201))
     crown = std::max(crown, surface.at(p).z);
   CHECK(crown <= 0.0125 * (1.0 + 1e-12));
-  CHECK(crown == doctest::Approx(0.0125).epsilon(1e-3));
+  CHECK(crown == test::relative(0.0125, 1e-3));
   for (const Eigen::Vector2d& p : sample(outline_loop(test::viola_outline()), 50))
     CHECK(std::abs(surface.at(p).z) < 1e-9);
 }
@@ -101,9 +102,9 @@ TEST_CASE("thickness is uniform, or graduated between its four values")
   CHECK(uniform.at({0.1, 0.02}) == 0.0028);
   const GraduatedThickness g{.centre = 0.0031, .bouts = 0.0026, .channel = 0.0023, .edge = 0.0039};
   const ThicknessField graduated(test::viola_outline(), g);
-  CHECK(graduated.at({0.0, 0.0}) == doctest::Approx(g.centre).epsilon(1e-6));
-  CHECK(graduated.at({0.2024, 0.0}) == doctest::Approx(g.edge).epsilon(1e-3));
-  CHECK(graduated.at({-0.12, 0.0}) == doctest::Approx(g.bouts).epsilon(0.02));
+  CHECK(graduated.at({0.0, 0.0}) == test::relative(g.centre, 1e-6));
+  CHECK(graduated.at({0.2024, 0.0}) == test::relative(g.edge, 1e-3));
+  CHECK(graduated.at({-0.12, 0.0}) == test::relative(g.bouts, 0.02));
   for (const Eigen::Vector2d& p : grid(0.2, 0.06, 41))
   {
     CHECK(graduated.at(p) <= g.edge * (1.0 + 1e-12));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "measured.h"
+#include "relative.h"
 #include "viola.h"
 
 #include <plate/core/error.h>
@@ -93,7 +94,7 @@ TEST_CASE("a circle of twelve points becomes round, a square of four stays one")
   for (const CurvePiece& piece : round.pieces)
     for (const double t : {0.0, 0.3, 0.7, 1.0})
     {
-      CHECK(evaluate(piece, t).position.norm() == doctest::Approx(0.1).epsilon(1e-4));
+      CHECK(evaluate(piece, t).position.norm() == test::relative(0.1, 1e-4));
       CHECK(evaluate(piece, t).curvature() == doctest::Approx(10.0).epsilon(0.01));
     }
   const std::vector<Vector2d> square = {{0.0, 0.0}, {0.1, 0.0}, {0.1, 0.1}, {0.0, 0.1}};
@@ -116,12 +117,12 @@ TEST_CASE("direction, start and a repeated first point make no difference")
 {
   std::vector<Vector2d> points = ellipse_points(60);
   const double area = enclosed_area(fit_closed_curve(points).loop);
-  CHECK(area == doctest::Approx(pi * 0.17 * 0.10).epsilon(1e-6)); // area of an ellipse
+  CHECK(area == test::relative(pi * 0.17 * 0.10, 1e-6)); // area of an ellipse
   std::reverse(points.begin(), points.end());
   std::rotate(points.begin(), points.begin() + 17, points.end());
   points.push_back(points.front());
   const CurveFit fit = fit_closed_curve(points);
-  CHECK(enclosed_area(fit.loop) == doctest::Approx(area).epsilon(1e-6));
+  CHECK(enclosed_area(fit.loop) == test::relative(area, 1e-6));
   CHECK(fit.report.points == 60);
 }
 
@@ -187,7 +188,7 @@ TEST_CASE("an f-hole with its corners marked keeps wings and nicks")
   const test::MeasuredLoop measured = test::measure(truth, 0.001, 5e-5, scatter);
   const CurveFit fit = fit_closed_curve(measured.points, measured.corners);
   CHECK(corners_of(fit.loop).size() == corners_of(truth).size());
-  CHECK(enclosed_area(fit.loop) == doctest::Approx(-enclosed_area(truth)).epsilon(0.01));
+  CHECK(enclosed_area(fit.loop) == test::relative(-enclosed_area(truth), 0.01));
   CHECK(rms_distance(fit.loop, truth) < 5e-5);
 }
 

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
+
 #include <plate/core/error.h>
 #include <plate/meshes/direction_fit.h>
 
@@ -46,7 +48,7 @@ TEST_CASE("directions are found within the noise, whichever way a fibre is read"
   {
     const DirectionFit fit = fit_directions(measured(mean, 0.5 * degree, true), region);
     CHECK(fit.report.points == 400);
-    CHECK(fit.report.rms == doctest::Approx(0.5 * degree).epsilon(0.1));
+    CHECK(fit.report.rms == test::relative(0.5 * degree, 0.1));
     for (const Eigen::Vector2d& p :
          {Eigen::Vector2d(0.0, 0.0), Eigen::Vector2d(0.1, 0.05), Eigen::Vector2d(-0.12, -0.06)})
     {

@@ -137,6 +137,12 @@ TEST_CASE("the bar's footprint covers its rectangle, its station runs along it")
   for (const int t : bar.triangles)
     under_bar.triangles.push_back(shell.triangles[static_cast<std::size_t>(t)]);
   CHECK(nodal_areas(under_bar).sum() == doctest::Approx(0.310 * 0.0055).epsilon(1e-9));
+  // On the bass side, y > 0: its middle is where the measures put it.
+  const Eigen::VectorXd areas = nodal_areas(under_bar);
+  Eigen::Vector2d middle(0.0, 0.0);
+  for (std::size_t i = 0; i < shell.nodes.size(); ++i)
+    middle += areas(static_cast<Eigen::Index>(i)) / areas.sum() * shell.nodes[i].head<2>();
+  CHECK((middle - Eigen::Vector2d(geometry.bar->centre, geometry.bar->offset)).norm() < 1e-9);
   const auto [low, high] = std::minmax_element(bar.station.begin(), bar.station.end());
   CHECK(*low == doctest::Approx(-0.155).epsilon(1e-9));
   CHECK(*high == doctest::Approx(0.155).epsilon(1e-9));

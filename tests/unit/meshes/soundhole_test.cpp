@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "viola.h"
 
 #include <plate/core/error.h>
@@ -58,7 +59,7 @@ TEST_CASE("an f-hole has the given length, sits where it is told and is mirrored
   const std::vector<CurveLoop> loops = soundhole_loops(hole, test::viola_outline());
   REQUIRE(loops.size() == 2);
   const Box box = box_of(loops[0]);
-  CHECK(box.high.x() - box.low.x() == doctest::Approx(0.080).epsilon(1e-4));
+  CHECK(box.high.x() - box.low.x() == test::relative(0.080, 1e-4));
   CHECK(box.low.y() > 0.0);
   const Box image = box_of(loops[1]);
   CHECK(image.high.y() == doctest::Approx(-box.low.y()).epsilon(1e-9));
@@ -125,9 +126,9 @@ TEST_CASE("eyes and stem of a violin's f-hole are the usual ones")
 {
   const FHole violin = f_hole_with_defaults({}, BoutsOutline{0.355, 0.206, 0.112, 0.168});
   // Eyes 6 to 6.5 and 8.5 to 9 mm, stem 6 to 6.5 mm: common practice, no source.
-  CHECK(*violin.upper_eye == doctest::Approx(6.25e-3).epsilon(0.041));
-  CHECK(*violin.lower_eye == doctest::Approx(8.75e-3).epsilon(0.029));
-  CHECK(*violin.stem == doctest::Approx(6.25e-3).epsilon(0.041));
+  CHECK(*violin.upper_eye == test::relative(6.25e-3, 0.041));
+  CHECK(*violin.lower_eye == test::relative(8.75e-3, 0.029));
+  CHECK(*violin.stem == test::relative(6.25e-3, 0.041));
 }
 
 TEST_CASE("beyond violin and cello an f-hole keeps its proportion to the plate")

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "measured.h"
+#include "relative.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/surface_fit.h>
@@ -133,11 +134,11 @@ TEST_CASE("slopes are the derivatives of the value, in the box and beyond it")
     const SurfaceValue v = evaluate(s, p);
     const double dx = evaluate(s, p + Vector2d(step, 0.0)).value - evaluate(s, p - Vector2d(step, 0.0)).value;
     const double dy = evaluate(s, p + Vector2d(0.0, step)).value - evaluate(s, p - Vector2d(0.0, step)).value;
-    CHECK(v.slope_x == doctest::Approx(dx / (2.0 * step)).epsilon(1e-6));
-    CHECK(v.slope_y == doctest::Approx(dy / (2.0 * step)).epsilon(1e-6));
+    CHECK(v.slope_x == test::relative(dx / (2.0 * step), 1e-6));
+    CHECK(v.slope_y == test::relative(dy / (2.0 * step), 1e-6));
   }
   const SurfaceValue edge = evaluate(s, {s.high.x(), 0.0});
-  CHECK(evaluate(s, {s.high.x() + 0.1, 0.0}).value == doctest::Approx(edge.value + 0.1 * edge.slope_x));
+  CHECK(evaluate(s, {s.high.x() + 0.1, 0.0}).value == test::relative(edge.value + 0.1 * edge.slope_x));
 }
 
 TEST_CASE("outliers are named and do not bend the surface")
@@ -154,7 +155,7 @@ TEST_CASE("outliers are named and do not bend the surface")
   CHECK(fit.report.outliers[0].point == 17);
   CHECK(fit.report.outliers[1].point == 300);
   CHECK(fit.report.outliers[2].point == 599);
-  CHECK(fit.report.outliers[0].residual == doctest::Approx(0.003).epsilon(0.1));
+  CHECK(fit.report.outliers[0].residual == test::relative(0.003, 0.1));
   CHECK(fit.report.outliers[1].place == points[300].place);
   CHECK(errors_of(fit.surface).rms < 0.6 * noise);
 }
@@ -168,7 +169,7 @@ TEST_CASE("a plane is a plane, however few the points and however they contradic
   const SmoothSurface s = fit_surface(points, region).surface;
   for (const Vector2d& p : {Vector2d(0.0, 0.0), Vector2d(0.2, 0.12), Vector2d(-0.13, 0.03)})
   {
-    CHECK(evaluate(s, p).value == doctest::Approx(0.003 + 0.05 * p.x()).epsilon(1e-6));
+    CHECK(evaluate(s, p).value == test::relative(0.003 + 0.05 * p.x(), 1e-6));
     CHECK(std::abs(evaluate(s, p).slope_y) < 1e-6);
   }
 }

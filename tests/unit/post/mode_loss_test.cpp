@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "sample_models.h"
 
 #include <plate/post/mode_loss.h>
@@ -64,7 +65,7 @@ TEST_CASE("the loss of a mode is the sum of what each modulus brings, each betwe
     sum += loss;
   }
   for (const double value : sum)
-    CHECK(value == doctest::Approx(eta).epsilon(1e-6));
+    CHECK(value == test::relative(eta, 1e-6));
 }
 
 TEST_CASE("a thin strip loses what the modulus along it loses")
@@ -77,7 +78,6 @@ TEST_CASE("a thin strip loses what the modulus along it loses")
     const Model model = test::plate_model(test::rectangle(0.3, 0.006, 12, 1, 1e-3), test::solid(wood, 1e-3, degrees));
     const System system = assemble(model);
     const Eigen::VectorXd loss = mode_losses(model, system.dofs, solve_modes(system, {.num_modes = 1}).shapes);
-    CHECK(loss(0) ==
-          doctest::Approx(expected).epsilon(5e-3)); // shear, (pi t/L)^2 E/G, takes a few tenths of a per cent
+    CHECK(loss(0) == test::relative(expected, 5e-3)); // shear, (pi t/L)^2 E/G, takes a few tenths of a per cent
   }
 }
