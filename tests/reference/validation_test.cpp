@@ -25,6 +25,18 @@ const std::set<std::pair<std::string, std::string>> open_values = {
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_20"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_30"},
     {"3D [0/90/0] square, a/h 5", "omega_at_ratio_40"},
+    // Off-axis skins over a core with turned grain: on finer meshes of ours 0.07 to 0.2 % remain, as with the off-axis
+    // carbon laminate above, for which first-order theory itself is known to be 0.19 % off. Wrong signs cost 1 to 2 %.
+    {"3D carbon on carved spruce, grain turned", "f3_hz"},
+    {"3D carbon on carved spruce, grain turned", "f4_hz"},
+    {"3D carbon on carved spruce, grain turned", "f5_hz"},
+    {"3D carbon on carved spruce, grain turned", "f6_hz"},
+    {"3D carbon on carved spruce, grain turned", "f7_hz"},
+    {"3D carbon on carved spruce, grain turned", "f8_hz"},
+    {"3D carbon on carved spruce, grain turned", "f9_hz"},
+    {"3D carbon on carved spruce, grain turned", "f10_hz"},
+    {"3D carbon on carved spruce, grain turned", "f11_hz"},
+    {"3D carbon on carved spruce, grain turned", "f12_hz"},
     // The series of this one plate is up to 0.4 % high on twisting modes, that of 2R is not; its convergence is not
     // known.
     {"spruce plate 5R by a series", "f1_hz"},

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "relative.h"
 #include "sample_models.h"
 
 #include <doctest/doctest.h>
@@ -104,7 +103,7 @@ TEST_CASE("the hinge that is left is the turn about the hinged edge")
   for (std::size_t i = 0; i < door.mesh.nodes.size(); ++i)
   {
     const auto column = static_cast<Eigen::Index>(i);
-    CHECK(u(2, column) == test::relative(rate * (door.mesh.nodes[i].y() - 0.05)));
+    CHECK(std::abs(u(2, column) / rate - (door.mesh.nodes[i].y() - 0.05)) < 1e-10); // [m]
     CHECK(std::abs(u(0, column)) < 1e-9 * std::abs(rate));
   }
 }

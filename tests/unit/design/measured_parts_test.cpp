@@ -101,8 +101,8 @@ TEST_CASE("outline, arching, thickness and hole are read from files and their fi
   CHECK(ThicknessField(design.geometry.outline, design.geometry.thickness).at({0.05, 0.0}) ==
         test::relative(0.005, 1e-6));
   CHECK(design.laminate.plies[0].thickness == test::relative(0.005));
-  // Area of an ellipse less that of another.
-  CHECK(planform_area(design.geometry) == test::relative(std::numbers::pi * (0.15 * 0.1 - 0.02 * 0.005), 1e-6));
+  // Area of an ellipse less that of another; the points of the files leave 4e-6.
+  CHECK(planform_area(design.geometry) == test::relative(std::numbers::pi * (0.15 * 0.1 - 0.02 * 0.005), 1e-5));
   REQUIRE(design.fits.size() == 4);
   CHECK(design.fits[0].part == "outline");
   CHECK(design.fits[0].file == "sub/edge.csv");

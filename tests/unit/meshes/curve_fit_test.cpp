@@ -117,7 +117,7 @@ TEST_CASE("direction, start and a repeated first point make no difference")
 {
   std::vector<Vector2d> points = ellipse_points(60);
   const double area = enclosed_area(fit_closed_curve(points).loop);
-  CHECK(area == test::relative(pi * 0.17 * 0.10, 1e-6)); // area of an ellipse
+  CHECK(area == test::relative(pi * 0.17 * 0.10, 1e-5)); // of an ellipse; 60 points, fourth power: 7e-6
   std::reverse(points.begin(), points.end());
   std::rotate(points.begin(), points.begin() + 17, points.end());
   points.push_back(points.front());
