@@ -12,7 +12,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -94,10 +93,6 @@ Design cut(Design design)
   return design;
 }
 
-/// Beyond the claim on the default mesh, and to be mended: with one element on the 8 mm end of a slot two of twelve
-/// modes are 0.12 and 0.13 % high; with two, from mesh.size 6 on, all are within 0.04 %.
-const std::set<std::string> open_claims = {"3D carved spruce with cut-outs", "3D laid spruce with cut-outs"};
-
 /// Largest difference of the modes of a case [%].
 double difference(const std::string& name, const Design& design)
 {
@@ -123,7 +118,7 @@ double difference(const std::string& name, const Design& design)
 void check_claim(const std::string& name, const Design& design, double claim)
 {
   const double found = difference(name, design);
-  CHECK_MESSAGE((found < claim) != open_claims.contains(name), name, ": ", found, " %, claimed ", claim);
+  CHECK_MESSAGE(found < claim, name, ": ", found, " %");
 }
 
 } // namespace
@@ -148,9 +143,6 @@ TEST_CASE("cut-outs and bar on the default mesh")
 {
   check_claim("3D carved spruce with cut-outs", cut(read(arched + carved)), 0.1);
   check_claim("3D laid spruce with cut-outs", cut(read(arched + laid)), 0.1);
-  Design finer = cut(read(arched + laid));
-  finer.mesh.size = 6e-3;
-  CHECK(difference("3D laid spruce with cut-outs", finer) < 0.1);
   check_claim("3D carved spruce with bar", read(arched + carved + bar), 0.5);
   check_claim("3D carved spruce with bar and cut-outs", cut(read(arched + carved + bar)), 0.5);
 }

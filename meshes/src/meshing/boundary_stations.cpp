@@ -13,13 +13,14 @@ namespace
 
 using Eigen::Vector2d;
 
-constexpr double strip_thicknesses = 1.2; // twist decays over a fraction of the thickness at a free edge
-constexpr double sharpest = std::numbers::pi / 3.0;        // tips sharper than this have no strip [rad]
+constexpr double strip_thicknesses = 1.2;           // twist decays over a fraction of the thickness at a free edge
+constexpr double sharpest = std::numbers::pi / 3.0; // tips sharper than this have no strip [rad]
 constexpr double most_reentrant = 5.0 * std::numbers::pi / 3.0; // [rad]
-constexpr double taper = 0.5;       // greatest change of the strip's width along the edge
-constexpr double least_share = 0.2; // narrower strips are left out
+constexpr double reentrant = 7.0 * std::numbers::pi / 6.0; // corners of the plate above this angle cut into it [rad]
+constexpr double taper = 0.5;                              // greatest change of the strip's width along the edge
+constexpr double least_share = 0.2;                        // narrower strips are left out
 constexpr double convex = 5.0 * std::numbers::pi / 6.0; // corners of the plate below this angle crowd the strips [rad]
-constexpr double crowding = 0.7; // of the way to the bisector of such a corner
+constexpr double crowding = 0.7;                        // of the way to the bisector of such a corner
 
 // Tangent before and after a node; both the same but at a corner.
 struct Tangents
@@ -69,6 +70,13 @@ void keep_off_bisectors(const CurveLoop& loop, const std::vector<BoundaryStation
   }
 }
 
+// As the end of a rectangular slot: the field is singular at both ends of such a side.
+bool between_reentrant_corners(const CurveLoop& loop, std::size_t piece)
+{
+  const auto cuts_in = [&loop](std::size_t p) { return is_corner(loop, p) && plate_angle(loop, p) > reentrant; };
+  return cuts_in(piece) && cuts_in((piece + 1) % loop.pieces.size());
+}
+
 } // namespace
 
 FullStripWidth::FullStripWidth(const PlateGeometry& geometry, const MeshOptions& options)
@@ -94,7 +102,8 @@ std::vector<std::vector<BoundaryStation>> place_stations(const PlateBoundary& bo
     for (; end < samples.size() && samples[end].loop == first.loop && samples[end].piece == first.piece; ++end)
       edges += samples[end].step / samples[end].size;
     // A piece a tenth too long for its edges does not get another one.
-    const int count = std::max(1, static_cast<int>(std::ceil(0.9 * edges)));
+    const int least = between_reentrant_corners(boundary.loops[first.loop], first.piece) ? 2 : 1;
+    const int count = std::max(least, static_cast<int>(std::ceil(0.9 * edges)));
     double passed = 0.0;
     int next = 0;
     for (std::size_t i = begin; i < end; ++i)
