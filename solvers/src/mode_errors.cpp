@@ -19,9 +19,8 @@ Eigen::VectorXd mode_errors(const Model& model, const System& system, const Moda
   const EigenvalueDrops drops =
       eigenvalue_drops(model, system.dofs, {.shapes = modes.shapes, .eigenvalues = eigenvalues});
   // Half the relative error of the eigenvalue is that of the frequency.
-  return error_bar_factor * (drops.enrichment + drops.quadrature.cwiseAbs())
-                                .cwiseQuotient(2.0 * eigenvalues)
-                                .cwiseProduct(modes.frequencies_hz);
+  return error_bar_factor *
+         (drops.enrichment + drops.data.cwiseAbs()).cwiseQuotient(2.0 * eigenvalues).cwiseProduct(modes.frequencies_hz);
 }
 
 } // namespace plate

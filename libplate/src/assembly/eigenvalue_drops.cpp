@@ -156,7 +156,7 @@ EigenvalueDrops eigenvalue_drops(const Model& model, const DofMap& dofs, const A
   const Eigen::Index num_modes = modes.eigenvalues.size();
   const std::vector<std::vector<TriangleMass>> masses = masses_by_triangle(model);
   const std::vector<TriangleCover> covers = triangle_covers(model);
-  EigenvalueDrops drops{.enrichment = Eigen::VectorXd::Zero(num_modes), .quadrature = {}};
+  EigenvalueDrops drops{.enrichment = Eigen::VectorXd::Zero(num_modes), .data = {}};
   Eigen::VectorXd strain = Eigen::VectorXd::Zero(num_modes);
   Eigen::VectorXd kinetic = Eigen::VectorXd::Zero(num_modes);
   EdgeProblems edges(model, dofs, num_modes);
@@ -173,7 +173,7 @@ EigenvalueDrops eigenvalue_drops(const Model& model, const DofMap& dofs, const A
     kinetic += enriched.twice_kinetic;
   }
   drops.enrichment += edges.energies();
-  drops.quadrature = strain.cwiseQuotient(kinetic) - modes.eigenvalues;
+  drops.data = strain.cwiseQuotient(kinetic) - modes.eigenvalues;
   return drops;
 }
 

@@ -96,7 +96,8 @@ FieldRows leftover_forces(const EnrichedRule& rule, const ShellTriangleNodes& no
   Eigen::Index row = 0;
   for (const ShapePoint& at : rule.points)
   {
-    const ShellPoint p = shell_point(nodes, at, material.axes);
+    ShellPoint p = shell_point(nodes, at, material.axes);
+    p.thickness += nodes.thickness_bubbles * rule.bubbles.row(row + 2).transpose();
     plies_at(p, material, parts, plies);
     const Eigen::Map<const FieldRows> gradient(gradients.row(row).data(), num_gradients, n);
     Eigen::Map<FieldRows> force(forces.row(row).data(), num_gradients, n);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/elements/quartic_bubbles.h>
 
+#include <Eigen/LU>
+
 #include <array>
 #include <cstddef>
 
@@ -43,6 +45,26 @@ QuarticBubbles::Gradient QuarticBubbles::gradient(double xi, double eta)
   out.col(0) = g.col(1) - g.col(0);
   out.col(1) = g.col(2) - g.col(0);
   return out;
+}
+
+QuarticBubbles::Gradient QuarticBubbles::sample_points()
+{
+  Gradient points;
+  points << 0.5, 0.0, 0.5, 0.5, 0.0, 0.5, 0.25, 0.25, 0.5, 0.25;
+  return points;
+}
+
+QuarticBubbles::Vector QuarticBubbles::from_samples(const Vector& values)
+{
+  static const Eigen::Matrix<double, num_functions, num_functions> inverse = []
+  {
+    const Gradient points = sample_points();
+    Eigen::Matrix<double, num_functions, num_functions> at_points;
+    for (int i = 0; i < num_functions; ++i)
+      at_points.row(i) = value(points(i, 0), points(i, 1)).transpose();
+    return Eigen::Matrix<double, num_functions, num_functions>(at_points.inverse());
+  }();
+  return inverse * values;
 }
 
 } // namespace plate

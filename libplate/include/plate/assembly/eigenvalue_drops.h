@@ -21,9 +21,9 @@ struct EigenvalueDrops
 {
   /// Energy of the corrections by quartic displacements, summed over small problems, (n) [1/s2].
   Eigen::VectorXd enrichment;
-  /// What exact integration would change on curved triangles and at jumps of the section: it may have either sign,
-  /// (n) [1/s2].
-  Eigen::VectorXd quadrature;
+  /// What the true thickness would change, and exact integration on curved triangles and at jumps of the section: it
+  /// may have either sign, (n) [1/s2].
+  Eigen::VectorXd data;
 };
 
 /// Tests modes with quartic displacements (enrich()).

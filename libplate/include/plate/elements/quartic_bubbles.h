@@ -21,6 +21,12 @@ struct QuarticBubbles
 
   [[nodiscard]] static Vector value(double xi, double eta);
   [[nodiscard]] static Gradient gradient(double xi, double eta); ///< columns: derivatives along xi and eta
+
+  /// Natural coordinates of five points at which values fix the coefficients: the middles of the edges and two inside.
+  [[nodiscard]] static Gradient sample_points();
+
+  /// Coefficients of the bubbles that take these values at the sample points.
+  [[nodiscard]] static Vector from_samples(const Vector& values);
 };
 
 } // namespace plate
