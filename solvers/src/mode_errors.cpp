@@ -18,9 +18,10 @@ Eigen::VectorXd mode_errors(const Model& model, const System& system, const Moda
   const Eigen::VectorXd eigenvalues = (2.0 * std::numbers::pi * modes.frequencies_hz).cwiseAbs2();
   const EigenvalueDrops drops =
       eigenvalue_drops(model, system.dofs, {.shapes = modes.shapes, .eigenvalues = eigenvalues});
+  const Eigen::VectorXd off = error_over_drop * drops.enrichment - drops.data;
   // Half the relative error of the eigenvalue is that of the frequency.
-  return error_bar_factor *
-         (drops.enrichment + drops.data.cwiseAbs()).cwiseQuotient(2.0 * eigenvalues).cwiseProduct(modes.frequencies_hz);
+  return error_reserve *
+         (drops.enrichment + off.cwiseAbs()).cwiseQuotient(2.0 * eigenvalues).cwiseProduct(modes.frequencies_hz);
 }
 
 } // namespace plate
