@@ -183,6 +183,72 @@ TEST_CASE("--accuracy refines until every error bar is small enough, and says wh
     CHECK(100.0 * mode.at("error_hz").get<double>() <= 1.01 * wanted * mode.at("frequency_hz").get<double>());
 }
 
+TEST_CASE("an accuracy that the allowed unknowns do not reach ends with status 1 and says so")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const std::vector<std::string> arguments = {"modes",      design,   "--count",         "2",
+                                              "--accuracy", "0.0001", "--most-unknowns", "5000"};
+  const Run text = run_plate(arguments);
+  CHECK(text.status == 1);
+  CHECK(text.out.find("the accuracy asked for is not reached") != std::string::npos);
+  CHECK(text.out.find("--most-unknowns") != std::string::npos);
+  CHECK(text.out.find("unknowns, greatest error bar") != std::string::npos);
+  std::vector<std::string> as_json = arguments;
+  as_json.emplace_back("--json");
+  const Run run = run_plate(as_json);
+  CHECK(run.status == 1);
+  const json accuracy = json::parse(run.out).at("accuracy");
+  CHECK(accuracy.at("reached") == false);
+  for (const json& mesh : accuracy.at("meshes"))
+    CHECK(mesh.at("unknowns").get<int>() <= 5000);
+}
+
+TEST_CASE("--accuracy works on an arched plate in air with f-holes, bar and patch")
+{
+  const Workshop shop;
+  const std::string design = shop.write("loaded.toml", R"(
+[outline]
+kind = "rectangle"
+length = 350.0
+width = 200.0
+[arching]
+kind = "biparabolic"
+height = 12.0
+[layup]
+code = "[0/90]s"
+ply = { material = "carbon_ud", thickness = 0.3 }
+[[soundhole]]
+kind = "f"
+length = 80.0
+[bar]
+material = "spruce"
+length = 220.0
+width = 6.0
+height = 10.0
+offset = 15.0
+[[patch]]
+side = "inside"
+shape = "ellipse"
+centre = [10.0, 5.0]
+axes = [60.0, 35.0]
+plies = [{ material = "carbon_ud", thickness = 0.2, angle = 0.0 }]
+[surroundings]
+air = "free"
+[mesh]
+size = 25.0
+)");
+  const Run run = run_plate({"modes", design, "--json", "--count", "3", "--accuracy", "0.5"});
+  CHECK(run.status == 0);
+  const json result = json::parse(run.out);
+  CHECK(result.at("accuracy").at("reached") == true);
+  for (const json& mode : result.at("modes"))
+  {
+    CHECK(mode.at("error_hz").get<double>() > 0.0);
+    CHECK(mode.at("error_hz").get<double>() <= 0.00501 * mode.at("frequency_hz").get<double>());
+  }
+}
+
 TEST_CASE("an accuracy that is no percentage is refused")
 {
   const Workshop shop;
