@@ -204,51 +204,6 @@ TEST_CASE("an accuracy that the allowed unknowns do not reach ends with status 1
     CHECK(mesh.at("unknowns").get<int>() <= 5000);
 }
 
-TEST_CASE("--accuracy works on an arched plate in air with f-holes, bar and patch")
-{
-  const Workshop shop;
-  const std::string design = shop.write("loaded.toml", R"(
-[outline]
-kind = "rectangle"
-length = 350.0
-width = 200.0
-[arching]
-kind = "biparabolic"
-height = 12.0
-[layup]
-code = "[0/90]s"
-ply = { material = "carbon_ud", thickness = 0.3 }
-[[soundhole]]
-kind = "f"
-length = 80.0
-[bar]
-material = "spruce"
-length = 220.0
-width = 6.0
-height = 10.0
-offset = 15.0
-[[patch]]
-side = "inside"
-shape = "ellipse"
-centre = [10.0, 5.0]
-axes = [60.0, 35.0]
-plies = [{ material = "carbon_ud", thickness = 0.2, angle = 0.0 }]
-[surroundings]
-air = "free"
-[mesh]
-size = 25.0
-)");
-  const Run run = run_plate({"modes", design, "--json", "--count", "3", "--accuracy", "0.5"});
-  CHECK(run.status == 0);
-  const json result = json::parse(run.out);
-  CHECK(result.at("accuracy").at("reached") == true);
-  for (const json& mode : result.at("modes"))
-  {
-    CHECK(mode.at("error_hz").get<double>() > 0.0);
-    CHECK(mode.at("error_hz").get<double>() <= 0.00501 * mode.at("frequency_hz").get<double>());
-  }
-}
-
 TEST_CASE("an accuracy that is no percentage is refused")
 {
   const Workshop shop;
