@@ -132,3 +132,19 @@ TEST_CASE("a point mass on a plate that moves as a whole pushes the bubbles unde
   for (const std::size_t other : {1u, 2u})
     CHECK((with.edges[other].residuals - without.edges[other].residuals).norm() < 1e-12 * push);
 }
+
+TEST_CASE("thickness beyond that of the nodes changes mass and stiffness as the true thickness does")
+{
+  // The mass of a triangle is density times volume. Mean of the edge's bubble 81 ab (3a - 1)(3b - 1) by the exact means
+  // of a^i b^j over a triangle, 2 i! j! / (i + j + 2)!.
+  OneTriangle one(0.0);
+  const auto mean = [](int i, int j) { return 2.0 * std::tgamma(i + 1) * std::tgamma(j + 1) / std::tgamma(i + j + 3); };
+  const double bubble = 81.0 * (9.0 * mean(2, 2) - 6.0 * mean(2, 1) + mean(1, 1));
+  const ShellTriangle::Displacements lift =
+      ShellTriangle::rigid_motions(one.input.nodes, one.model.material.axes).col(2);
+  const double before = one.enriched(lift, 0.0).twice_kinetic(0);
+  constexpr double more = 5e-4;
+  one.input.nodes.thickness_bubbles(0) = more;
+  const double after = one.enriched(lift, 0.0).twice_kinetic(0);
+  CHECK(after / before - 1.0 == doctest::Approx(bubble * more / 3e-3).epsilon(1e-9));
+}

@@ -112,3 +112,13 @@ TEST_CASE("the rule of sixteen points is exact to degree eight and no further")
     worst = std::max(worst, std::abs(ratio(a, 9 - a) - 1.0));
   CHECK(worst > 1e-4);
 }
+
+TEST_CASE("coefficients from samples give the bubbles the values at the sample points")
+{
+  QuarticBubbles::Vector values;
+  values << 0.3, -1.0, 2.0, 0.7, -0.4;
+  const QuarticBubbles::Vector coefficients = QuarticBubbles::from_samples(values);
+  const QuarticBubbles::Gradient points = QuarticBubbles::sample_points();
+  for (int i = 0; i < QuarticBubbles::num_functions; ++i)
+    CHECK(coefficients.dot(QuarticBubbles::value(points(i, 0), points(i, 1))) == doctest::Approx(values(i)));
+}
