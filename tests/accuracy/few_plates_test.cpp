@@ -14,7 +14,7 @@ using namespace plate::test;
 TEST_CASE("error bars of coarse plates cover the true error and are no more than ten times as long")
 {
   constexpr std::array<std::string_view, 4> names = {"arched spruce, carved", "flat thin carbon ellipse",
-                                                     "arched sandwich", "viola, no holes"};
+                                                     "arched spruce with clay", "viola with f-holes and bar"};
   const std::vector<StudyCase> all = study_cases();
   std::vector<StudyCase> plates;
   std::copy_if(all.begin(), all.end(), std::back_inserter(plates),

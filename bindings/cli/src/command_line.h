@@ -39,10 +39,11 @@ struct TextRequest
 struct ModesRequest
 {
   CommonOptions common;
-  int count = 12;        ///< elastic modes
-  std::string beside;    ///< second design file to be shown beside the first; empty for none
-  double accuracy = 0.0; ///< greatest error bar wanted, percent of each frequency; 0: that of the given mesh
-  std::string matrices;  ///< folder for stiffness and mass of the first design; empty for none
+  int count = 12;             ///< elastic modes
+  std::string beside;         ///< second design file to be shown beside the first; empty for none
+  double accuracy = 0.0;      ///< greatest error bar wanted, percent of each frequency; 0: that of the given mesh
+  int most_unknowns = 500000; ///< of the meshes tried for the accuracy
+  std::string matrices;       ///< folder for stiffness and mass of the first design; empty for none
 };
 
 struct LaminateRequest

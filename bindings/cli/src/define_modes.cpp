@@ -16,6 +16,7 @@ struct TypedModes
   int count = ModesRequest().count;
   std::string beside;
   double accuracy = 0.0;
+  int most_unknowns = ModesRequest().most_unknowns;
   std::string matrices;
 };
 
@@ -38,9 +39,15 @@ CommandDefinition define_modes(CLI::App& plate)
       ->add_option(
           "--accuracy", typed->accuracy,
           "refines the mesh until the error bar of every listed mode is below P percent of its frequency, or the "
-          "next mesh would be too large, and says what it did")
+          "next mesh would be too large (exit status 1), and says what it did")
       ->type_name("P")
       ->check(CLI::Range(least_accuracy, most_accuracy));
+  command
+      ->add_option("--most-unknowns", typed->most_unknowns,
+                   "with --accuracy: no mesh of more unknowns than this is tried")
+      ->type_name("N")
+      ->check(CLI::Range(1000, 3000000))
+      ->capture_default_str();
   command
       ->add_option("--matrices", typed->matrices,
                    "write stiffness and mass of the first design (Matrix Market form) into the folder DIR")
@@ -56,6 +63,7 @@ CommandDefinition define_modes(CLI::App& plate)
                                 .count = typed->count,
                                 .beside = typed->beside,
                                 .accuracy = typed->accuracy,
+                                .most_unknowns = typed->most_unknowns,
                                 .matrices = typed->matrices};
           }};
 }

@@ -105,7 +105,9 @@ std::string refinement_text(const ModesResult& result)
     out += message("  mesh size ", fixed(step.size * millimetres, 2), " mm: ", step.unknowns,
                    " unknowns, greatest error bar ", fixed(step.greatest_error * percent, 4), " %\n");
   if (!result.accurate)
-    out += "  the accuracy asked for is not reached: the next mesh would be too large for this machine or the limit\n";
+    out +=
+        "  the accuracy asked for is not reached: the next mesh would have more unknowns than --most-unknowns allows, "
+        "or take more memory than there is\n";
   return out;
 }
 

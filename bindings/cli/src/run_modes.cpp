@@ -15,6 +15,7 @@
 
 #include <plate/design/design.h>
 
+#include <algorithm>
 #include <iostream>
 #include <optional>
 #include <utility>
@@ -41,7 +42,11 @@ ModesResult modes_of(Design design, const ModesRequest& request)
 {
   constexpr double percent = 100.0;
   if (request.accuracy > 0.0)
-    return refine_modes(design, request.count, request.accuracy / percent, run_limits());
+  {
+    RunLimits limits = run_limits();
+    limits.unknowns = std::min(limits.unknowns, static_cast<double>(request.most_unknowns));
+    return refine_modes(design, request.count, request.accuracy / percent, limits);
+  }
   return compute_modes(std::move(design), request.count);
 }
 
@@ -90,7 +95,8 @@ int run_command(const ModesRequest& request)
   if (!write_files(request, outcome))
     return exit_interrupted;
   std::cout << (options.json ? modes_json(outcome, options.timing) : modes_text(outcome, options.timing)) << std::flush;
-  return exit_done;
+  const bool accurate = outcome.design.accurate && (!outcome.beside || outcome.beside->accurate);
+  return accurate ? exit_done : exit_not_reached;
 }
 
 } // namespace plate

@@ -22,6 +22,9 @@ void check_nodes(const ShellMesh& mesh)
   if (mesh.normals.size() != n || mesh.thickness.size() != n)
     throw InvalidInput(message("model: nodes, normals and thickness must have equal sizes; got ", n, ", ",
                                mesh.normals.size(), ", ", mesh.thickness.size()));
+  if (!mesh.thickness_bubbles.empty() && mesh.thickness_bubbles.size() != mesh.triangles.size())
+    throw InvalidInput(message("model: bubbles of the thickness must be given for each of ", mesh.triangles.size(),
+                               " triangles or for none; got ", mesh.thickness_bubbles.size()));
   for (std::size_t i = 0; i < n; ++i)
   {
     if (!mesh.nodes[i].allFinite())
@@ -204,6 +207,9 @@ ElementInput element_input(const Model& model, std::size_t triangle, const Trian
     for (std::size_t k = 0; k < model.directions.size(); ++k)
       input.parts.directions[k].double_angle.col(i) = model.directions[k].double_angle[node];
   }
+  if (!mesh.thickness_bubbles.empty())
+    input.nodes.thickness_bubbles =
+        Eigen::Map<const Eigen::Matrix<double, 1, 5>>(mesh.thickness_bubbles[triangle].data());
   if (cover.bar >= 0)
     input.parts.bar = &model.bars[bar];
   input.parts.bar_torsion = cover.bar_torsion.get();

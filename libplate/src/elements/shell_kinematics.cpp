@@ -123,8 +123,9 @@ void covariant_strain_rows(const ShellPoint& p, const FieldPoint<n>& field, cons
 
 template void covariant_strain_rows<num_nodes>(const ShellPoint&, const FieldPoint<num_nodes>&,
                                                const Rotations<num_nodes>&, StrainRows<num_nodes>&);
-template void covariant_strain_rows<num_enriched>(const ShellPoint&, const FieldPoint<num_enriched>&,
-                                                  const Rotations<num_enriched>&, StrainRows<num_enriched>&);
+template void covariant_strain_rows<num_unit_functions>(const ShellPoint&, const FieldPoint<num_unit_functions>&,
+                                                        const Rotations<num_unit_functions>&,
+                                                        StrainRows<num_unit_functions>&);
 
 StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b)
 {

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <plate/elements/cubic_triangle.h>
-#include <plate/elements/enriched_triangle.h>
 #include <plate/elements/quadrature.h>
 #include <plate/elements/shell_triangle.h>
 
@@ -16,7 +15,9 @@ namespace plate::shell_kinematics
 inline constexpr int num_nodes = ShellTriangle::num_nodes;
 inline constexpr int num_dofs = ShellTriangle::num_dofs;
 inline constexpr int num_strains = ShellTriangle::num_strains;
-inline constexpr int num_enriched = EnrichedTriangle::num_functions;
+/// Two functions for each slope and for the value, all one at the point: one carries the displacement and the first two
+/// components of the director change, the other one the third. See gradient_terms.h.
+inline constexpr int num_unit_functions = 6;
 using StrainMatrix = Eigen::Matrix<double, num_strains, num_strains>;
 using Matrix32d = Eigen::Matrix<double, 3, 2>;
 

@@ -149,22 +149,4 @@ PlanformMesh move_planform(const PlanformMesh& mesh, const PlateGeometry& change
   return moved;
 }
 
-ShellMesh lift(const PlanformMesh& mesh, const PlateGeometry& geometry)
-{
-  const ArchSurface surface(geometry.outline, geometry.arching);
-  const ThicknessField thickness(geometry.outline, geometry.thickness);
-  ShellMesh shell;
-  for (const Eigen::Vector2d& p : mesh.nodes)
-  {
-    const Height height = surface.at(p);
-    shell.nodes.emplace_back(p.x(), p.y(), height.z);
-    shell.normals.push_back(height.normal());
-    shell.thickness.push_back(thickness.at(p));
-  }
-  shell.triangles = mesh.triangles;
-  shell.boundary = mesh.boundary;
-  shell.bars = mesh.bars;
-  return shell;
-}
-
 } // namespace plate

@@ -183,6 +183,27 @@ TEST_CASE("--accuracy refines until every error bar is small enough, and says wh
     CHECK(100.0 * mode.at("error_hz").get<double>() <= 1.01 * wanted * mode.at("frequency_hz").get<double>());
 }
 
+TEST_CASE("an accuracy that the allowed unknowns do not reach ends with status 1 and says so")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const std::vector<std::string> arguments = {"modes",      design,   "--count",         "2",
+                                              "--accuracy", "0.0001", "--most-unknowns", "5000"};
+  const Run text = run_plate(arguments);
+  CHECK(text.status == 1);
+  CHECK(text.out.find("the accuracy asked for is not reached") != std::string::npos);
+  CHECK(text.out.find("--most-unknowns") != std::string::npos);
+  CHECK(text.out.find("unknowns, greatest error bar") != std::string::npos);
+  std::vector<std::string> as_json = arguments;
+  as_json.emplace_back("--json");
+  const Run run = run_plate(as_json);
+  CHECK(run.status == 1);
+  const json accuracy = json::parse(run.out).at("accuracy");
+  CHECK(accuracy.at("reached") == false);
+  for (const json& mesh : accuracy.at("meshes"))
+    CHECK(mesh.at("unknowns").get<int>() <= 5000);
+}
+
 TEST_CASE("an accuracy that is no percentage is refused")
 {
   const Workshop shop;

@@ -63,7 +63,7 @@ TEST_CASE(
 TEST_CASE("help lists all commands in groups, each with an example")
 {
   const std::string help = run_plate({"--help"}).out;
-  for (const char* part :
-       {"One plate:", "Studies:", "\n  plate start ", "\n  plate modes ", "\n  plate laminate ", "\n  plate sweep ", "Trust:", "\n  plate validate "})
+  for (const char* part : {"One plate:", "Studies:", "\n  plate start ", "\n  plate modes ", "\n  plate laminate ",
+                           "\n  plate sweep ", "Trust:", "\n  plate validate "})
     CHECK(holds(help, part));
 }

@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "sample_models.h"
 
-#include <plate/elements/cubic_triangle.h>
 #include <plate/elements/enriched_triangle.h>
-#include <plate/elements/quadrature.h>
+#include <plate/elements/quartic_bubbles.h>
 
 #include <doctest/doctest.h>
 
 #include <Eigen/Eigenvalues>
-#include <Eigen/LU>
 
 #include <cmath>
 
@@ -16,13 +14,6 @@ using namespace plate;
 
 namespace
 {
-
-constexpr double inner_points[4][2] = {{0.1, 0.2}, {0.7, 0.05}, {1.0 / 3.0, 1.0 / 3.0}, {0.2, 0.75}};
-
-double factorial(int n)
-{
-  return n < 2 ? 1.0 : n * factorial(n - 1);
-}
 
 /// The first triangle of an arched or flat plate of carved spruce.
 struct OneTriangle
@@ -39,133 +30,121 @@ struct OneTriangle
         input(element_input(model, 0, triangle_covers(model)[0]))
   {
   }
+
+  [[nodiscard]] EnrichedTriangle enriched(const ShellTriangle::Displacements& shapes, double eigenvalue,
+                                          std::span<const TriangleMass> masses = {}) const
+  {
+    EnrichedTriangle out;
+    enrich(input.nodes, model.material, input.parts,
+           {.shapes = shapes, .eigenvalues = Eigen::VectorXd::Constant(shapes.cols(), eigenvalue), .masses = masses},
+           out);
+    return out;
+  }
 };
 
-/// Rows and columns of the ten nodes out of a matrix of all functions.
-ShellTriangle::Matrix cubic_part(const EnrichedTriangle::Matrix& all)
+/// Displacements without a pattern, the same on every run.
+ShellTriangle::Displacements some_shapes(Eigen::Index count)
 {
-  ShellTriangle::Matrix part;
-  for (int i = 0; i < ShellTriangle::num_nodes; ++i)
-    for (int j = 0; j < ShellTriangle::num_nodes; ++j)
-      part.block<5, 5>(5 * i, 5 * j) =
-          all.block<5, 5>(5 * EnrichedTriangle::function_of_node[static_cast<std::size_t>(i)],
-                          5 * EnrichedTriangle::function_of_node[static_cast<std::size_t>(j)]);
-  return part;
+  ShellTriangle::Displacements u(ShellTriangle::num_dofs, count);
+  for (Eigen::Index i = 0; i < u.size(); ++i)
+    u(i) = std::sin(1.0 + 2.3 * static_cast<double>(i));
+  return u;
+}
+
+double largest_residual(const EnrichedTriangle& triangle)
+{
+  double largest = 0.0;
+  for (const EnrichedTriangle::Edge& edge : triangle.edges)
+    largest = std::max(largest, edge.residuals.cwiseAbs().maxCoeff());
+  return largest;
 }
 
 } // namespace
 
-TEST_CASE("bubbles vanish at the nodes of the cubic triangle")
-{
-  const auto nodes = CubicTriangle::node_coordinates();
-  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-    CHECK(QuarticBubbles::value(nodes(i, 0), nodes(i, 1)).cwiseAbs().maxCoeff() < 1e-13);
-}
-
-TEST_CASE(
-    "the bubble of an edge looks the same from both ends and vanishes on the other edges, as inner ones do on all")
-{
-  for (const double s : {0.1, 0.2, 0.45})
-  {
-    const auto on_first = QuarticBubbles::value(s, 0.0);
-    CHECK(on_first(0) == doctest::Approx(QuarticBubbles::value(1.0 - s, 0.0)(0)));
-    CHECK(on_first(0) == doctest::Approx(QuarticBubbles::value(1.0 - s, s)(1)));
-    CHECK(on_first(0) == doctest::Approx(QuarticBubbles::value(0.0, s)(2)));
-    CHECK(std::abs(on_first(0)) > 0.1);
-    CHECK(on_first.tail<4>().cwiseAbs().maxCoeff() < 1e-13);
-  }
-}
-
-TEST_CASE("nodes and bubbles together reproduce every quartic polynomial")
-{
-  // A polynomial of degree four has fifteen coefficients: its values at fifteen points fix it.
-  constexpr int n = EnrichedTriangle::num_functions;
-  Eigen::Matrix<double, n, n> at_points;
-  Eigen::Matrix<double, n, 2> points;
-  for (int i = 0, row = 0; i <= 4; ++i)
-    for (int j = 0; i + j <= 4; ++j, ++row)
-      points.row(row) << 0.25 * i, 0.25 * j;
-  for (int i = 0; i < n; ++i)
-    at_points.row(i) = EnrichedTriangle::values(points(i, 0), points(i, 1)).transpose();
-  const Eigen::FullPivLU<Eigen::Matrix<double, n, n>> lu(at_points);
-  REQUIRE(lu.rank() == n);
-  for (int a = 0; a <= 4; ++a)
-    for (int b = 0; a + b <= 4; ++b)
-    {
-      const auto polynomial = [&](double xi, double eta) { return std::pow(xi, a) * std::pow(eta, b); };
-      EnrichedTriangle::Values values;
-      for (int i = 0; i < n; ++i)
-        values(i) = polynomial(points(i, 0), points(i, 1));
-      const EnrichedTriangle::Values coefficients = lu.solve(values);
-      for (const auto& p : inner_points)
-        CHECK(coefficients.dot(EnrichedTriangle::values(p[0], p[1])) ==
-              doctest::Approx(polynomial(p[0], p[1])).epsilon(1e-10));
-    }
-}
-
-TEST_CASE("gradients are the differences of the bubbles")
-{
-  const double h = 1e-5;
-  for (const auto& p : inner_points)
-  {
-    const auto gradient = QuarticBubbles::gradient(p[0], p[1]);
-    const QuarticBubbles::Vector along_xi =
-        (QuarticBubbles::value(p[0] + h, p[1]) - QuarticBubbles::value(p[0] - h, p[1])) / (2 * h);
-    const QuarticBubbles::Vector along_eta =
-        (QuarticBubbles::value(p[0], p[1] + h) - QuarticBubbles::value(p[0], p[1] - h)) / (2 * h);
-    CHECK((gradient.col(0) - along_xi).cwiseAbs().maxCoeff() < 1e-6);
-    CHECK((gradient.col(1) - along_eta).cwiseAbs().maxCoeff() < 1e-6);
-  }
-}
-
-TEST_CASE("the rule of sixteen points is exact to degree eight and no further")
-{
-  // [Dunavant1985]; the integral of xi^a eta^b over the triangle is a! b! / (a + b + 2)!.
-  const auto ratio = [](int a, int b)
-  {
-    double sum = 0.0;
-    for (const TrianglePoint& p : quartic_triangle_points())
-      sum += p.weight * std::pow(p.xi, a) * std::pow(p.eta, b);
-    return sum * factorial(a + b + 2) / (factorial(a) * factorial(b));
-  };
-  for (int a = 0; a <= 8; ++a)
-    for (int b = 0; a + b <= 8; ++b)
-      CHECK(ratio(a, b) == doctest::Approx(1.0).epsilon(1e-12));
-  double worst = 0.0;
-  for (int a = 0; a <= 9; ++a)
-    worst = std::max(worst, std::abs(ratio(a, 9 - a) - 1.0));
-  CHECK(worst > 1e-4);
-}
-
-TEST_CASE("on a flat triangle the nodes of the enriched element have the matrices of the cubic one")
+TEST_CASE("on a flat triangle the energies are those of the cubic element")
 {
   // Both are integrated exactly there, by different rules.
   const OneTriangle one(0.0);
-  EnrichedTriangle::Matrix K;
-  EnrichedTriangle::Matrix M;
-  EnrichedTriangle::matrices(one.input.nodes, one.model.material, one.input.parts, K, M);
-  ShellTriangle::Matrix expected;
-  ShellTriangle::stiffness(one.input.nodes, one.model.material, one.input.parts, expected);
-  CHECK((cubic_part(K) - expected).norm() < 1e-11 * expected.norm());
-  ShellTriangle::mass(one.input.nodes, one.model.material, one.input.parts, expected);
-  CHECK((cubic_part(M) - expected).norm() < 1e-11 * expected.norm());
+  const ShellTriangle::Displacements u = some_shapes(3);
+  const EnrichedTriangle enriched = one.enriched(u, 1e6);
+  ShellTriangle::Matrix K;
+  ShellTriangle::Matrix M;
+  ShellTriangle::stiffness(one.input.nodes, one.model.material, one.input.parts, K);
+  ShellTriangle::mass(one.input.nodes, one.model.material, one.input.parts, M);
+  for (Eigen::Index mode = 0; mode < u.cols(); ++mode)
+  {
+    CHECK(enriched.twice_strain(mode) / u.col(mode).dot(K * u.col(mode)) == doctest::Approx(1.0).epsilon(1e-11));
+    CHECK(enriched.twice_kinetic(mode) / u.col(mode).dot(M * u.col(mode)) == doctest::Approx(1.0).epsilon(1e-11));
+  }
 }
 
-TEST_CASE("rigid motions of a curved enriched triangle carry no force, and only six motions carry none")
+TEST_CASE("rigid motions of a curved triangle leave nothing over; other displacements do")
 {
   const OneTriangle one(0.02);
-  EnrichedTriangle::Matrix K;
-  EnrichedTriangle::Matrix M;
-  EnrichedTriangle::matrices(one.input.nodes, one.model.material, one.input.parts, K, M);
-  CHECK((K - K.transpose()).norm() < 1e-14 * K.norm());
-  const ShellTriangle::RigidMotions rigid = ShellTriangle::rigid_motions(one.input.nodes, one.model.material.axes);
-  Eigen::Matrix<double, EnrichedTriangle::num_dofs, 6> motions =
-      Eigen::Matrix<double, EnrichedTriangle::num_dofs, 6>::Zero();
-  for (int i = 0; i < ShellTriangle::num_nodes; ++i)
-    motions.middleRows<5>(5 * EnrichedTriangle::function_of_node[static_cast<std::size_t>(i)]) =
-        rigid.middleRows<5>(5 * i);
-  CHECK((K * motions).norm() < 1e-11 * K.norm() * motions.norm());
-  const Eigen::SelfAdjointEigenSolver<EnrichedTriangle::Matrix> eigen(K, Eigen::EigenvaluesOnly);
-  CHECK(eigen.eigenvalues().head<6>().cwiseAbs().maxCoeff() < 1e-13 * eigen.eigenvalues()(74));
-  CHECK(eigen.eigenvalues()(6) > 1e-11 * eigen.eigenvalues()(74)); // metres and radians: eigenvalues of many sizes
+  const EnrichedTriangle other = one.enriched(some_shapes(1), 0.0);
+  const EnrichedTriangle rigid =
+      one.enriched(ShellTriangle::rigid_motions(one.input.nodes, one.model.material.axes), 0.0);
+  CHECK(largest_residual(other) > 0.0);
+  CHECK(largest_residual(rigid) < 1e-11 * largest_residual(other));
+  CHECK(rigid.inner.maxCoeff() < 1e-20 * other.inner(0));
+  CHECK(rigid.twice_strain.maxCoeff() < 1e-20 * other.twice_strain(0));
+}
+
+TEST_CASE("constant stress on a flat triangle does no work on what vanishes on its edges")
+{
+  const OneTriangle one(0.0);
+  ShellTriangle::Displacements u = ShellTriangle::Displacements::Zero(ShellTriangle::num_dofs, 1);
+  for (int node = 0; node < ShellTriangle::num_nodes; ++node)
+  {
+    const Eigen::Vector3d x = one.input.nodes.position.col(node);
+    u.middleRows<3>(5 * node) = Eigen::Vector3d(2.0 * x.x() + 0.7 * x.y(), 0.3 * x.x() - x.y(), 0.0);
+  }
+  const EnrichedTriangle stretched = one.enriched(u, 0.0);
+  CHECK(stretched.inner(0) < 1e-22 * stretched.twice_strain(0));
+  CHECK(largest_residual(stretched) > 0.0); // the edge carries the stress to its neighbour
+}
+
+TEST_CASE("the stiffness of each edge is symmetric and positive")
+{
+  const OneTriangle one(0.02);
+  for (const EnrichedTriangle::Edge& edge : one.enriched(some_shapes(1), 0.0).edges)
+  {
+    CHECK((edge.stiffness - edge.stiffness.transpose()).norm() < 1e-13 * edge.stiffness.norm());
+    const Eigen::SelfAdjointEigenSolver<EnrichedTriangle::EdgeMatrix> eigen(edge.stiffness, Eigen::EigenvaluesOnly);
+    CHECK(eigen.eigenvalues()(0) > 1e-10 * eigen.eigenvalues()(14)); // metres and radians: eigenvalues of many sizes
+  }
+}
+
+TEST_CASE("a point mass on a plate that moves as a whole pushes the bubbles under it")
+{
+  // r = lambda m N; on the bubble of edge 0 at its middle, where no other function but those of its nodes is not zero.
+  constexpr double lambda = 1e6;
+  constexpr double mass = 5e-3;
+  const OneTriangle one(0.0);
+  const ShellTriangle::Displacements lift =
+      ShellTriangle::rigid_motions(one.input.nodes, one.model.material.axes).col(2);
+  const TriangleMass clay = {.mass = mass, .xi = 0.5, .eta = 0.0};
+  const EnrichedTriangle with = one.enriched(lift, lambda, std::array{clay});
+  const EnrichedTriangle without = one.enriched(lift, lambda);
+  CHECK(with.twice_kinetic(0) - without.twice_kinetic(0) == doctest::Approx(mass));
+  const double push = with.edges[0].residuals(12, 0) - without.edges[0].residuals(12, 0);
+  CHECK(push == doctest::Approx(lambda * mass * QuarticBubbles::value(0.5, 0.0)(0)));
+  for (const std::size_t other : {1u, 2u})
+    CHECK((with.edges[other].residuals - without.edges[other].residuals).norm() < 1e-12 * push);
+}
+
+TEST_CASE("thickness beyond that of the nodes changes mass and stiffness as the true thickness does")
+{
+  // The mass of a triangle is density times volume. Mean of the edge's bubble 81 ab (3a - 1)(3b - 1) by the exact means
+  // of a^i b^j over a triangle, 2 i! j! / (i + j + 2)!.
+  OneTriangle one(0.0);
+  const auto mean = [](int i, int j) { return 2.0 * std::tgamma(i + 1) * std::tgamma(j + 1) / std::tgamma(i + j + 3); };
+  const double bubble = 81.0 * (9.0 * mean(2, 2) - 6.0 * mean(2, 1) + mean(1, 1));
+  const ShellTriangle::Displacements lift =
+      ShellTriangle::rigid_motions(one.input.nodes, one.model.material.axes).col(2);
+  const double before = one.enriched(lift, 0.0).twice_kinetic(0);
+  constexpr double more = 5e-4;
+  one.input.nodes.thickness_bubbles(0) = more;
+  const double after = one.enriched(lift, 0.0).twice_kinetic(0);
+  CHECK(after / before - 1.0 == doctest::Approx(bubble * more / 3e-3).epsilon(1e-9));
 }

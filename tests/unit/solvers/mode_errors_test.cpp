@@ -60,18 +60,17 @@ ErrorAndBar first_mode(const Model& model, double exact)
 
 } // namespace
 
-TEST_CASE("the correction behind the bar is the true error of a hinged beam, thick or thin")
+TEST_CASE("the bar of a hinged beam covers its true error and is below ten times that, thick or thin")
 {
+  // Triangles from twice to 150 times as long as the beam is thick; two or four to a half-wave.
   for (const double thickness : {0.04, 0.005, 0.001})
-    for (const int cells : {1, 2})
+    for (const int cells : {2, 4})
     {
       const ErrorAndBar mode = first_mode(hinged_strip(thickness, cells), exact_frequency(thickness));
-      const double ratio = mode.bar / error_bar_factor / mode.error;
-      MESSAGE("thickness ", thickness, " m, ", cells, " cells: error ", mode.error, " Hz, bar ", mode.bar, ", ratio ",
-              ratio);
+      MESSAGE("thickness ", thickness, " m, ", cells, " cells: error ", mode.error, " Hz, bar ", mode.bar);
       CHECK(mode.error > 0.0);
-      CHECK(ratio > 0.7); // quartics leave some of the error on one or two elements per half-wave
-      CHECK(ratio < 1.3);
+      CHECK(mode.error < mode.bar);
+      CHECK(mode.bar < 10.0 * mode.error);
     }
 }
 

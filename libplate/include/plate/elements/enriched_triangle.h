@@ -6,55 +6,59 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <span>
 
 namespace plate
 {
 
-/// What quartic polynomials have beyond cubic ones on the triangle (0,0), (1,0), (0,1), hierarchically: all five
-/// functions vanish at the ten nodes of CubicTriangle.
-///
-/// Order: one per edge 0-1, 1-2, 2-0, which vanishes on the other edges and is the same seen from either end; two that
-/// vanish on all edges.
-/// @source hierarchical shape functions: [Zienkiewicz2005] sec. 4.10
-struct QuarticBubbles
+/// A point mass on a triangle.
+struct TriangleMass
 {
-  static constexpr int num_functions = 5;
-  using Vector = Eigen::Matrix<double, num_functions, 1>;
-  using Gradient = Eigen::Matrix<double, num_functions, 2>;
+  double mass; ///< [kg]
+  double xi;   ///< natural coordinates [-]
+  double eta;
+};
 
-  [[nodiscard]] static Vector value(double xi, double eta);
-  [[nodiscard]] static Gradient gradient(double xi, double eta); ///< columns: derivatives along xi and eta
+/// Approximate modes on one triangle.
+struct TriangleModes
+{
+  const ShellTriangle::Displacements& shapes; ///< unknowns of the nodes, (50, n); outlive this
+  const Eigen::VectorXd& eigenvalues;         ///< squares of the angular frequencies, (n) [1/s2]
+  std::span<const TriangleMass> masses = {};
 };
 
 /// The ShellTriangle with displacements and rotations enriched to quartic polynomials on the same cubic geometry: what
 /// is needed to see the error of the cubic element.
 ///
-/// Fifteen functions with five unknowns each, those of a node of ShellTriangle. Their order puts what neighbours share
-/// first: corners (3), nodes on the edges (6), bubbles of the edges (3); then the centre node and the two inner
-/// bubbles. Rotations of an edge's bubble are about the tangents at the mean of the directors of its ends, so that
-/// neighbours agree; those of inner bubbles about the tangents of the centre node.
+/// Each edge has three functions with five unknowns each, those of a node of ShellTriangle: its two nodes, then its
+/// bubble. Rotations of a bubble are about the tangents at the mean of the directors of the edge's ends, so that
+/// neighbours agree. The functions inside the triangle, centre node and two bubbles, are eliminated. Corners are held.
 struct EnrichedTriangle
 {
-  static constexpr int num_functions = 15;
-  static constexpr int num_shared_functions = 12;
-  static constexpr int num_dofs = 5 * num_functions;
-  static constexpr int num_shared_dofs = 5 * num_shared_functions;
-  using Matrix = Eigen::Matrix<double, num_dofs, num_dofs>;
-  using Values = Eigen::Matrix<double, num_functions, 1>;
+  static constexpr int num_edge_dofs = 15;
+  using EdgeMatrix = Eigen::Matrix<double, num_edge_dofs, num_edge_dofs>;
+  using EdgeVectors = Eigen::Matrix<double, num_edge_dofs, Eigen::Dynamic>;
 
-  /// Place among the functions of each node of a ShellTriangle; the bubble of edge k is function 9 + k.
-  static constexpr std::array<int, ShellTriangle::num_nodes> function_of_node = {0, 1, 2, 3, 4, 5, 6, 7, 8, 12};
-  static constexpr int first_edge_bubble = 9;
+  /// Stiffness of the functions of one edge and what modes leave over on them, r = lambda M u - K u, on nodes none.
+  struct Edge
+  {
+    EdgeMatrix stiffness;  ///< [N/m, N, N m]
+    EdgeVectors residuals; ///< (15, n) [N, N m]
+  };
 
-  /// All functions at a point.
-  [[nodiscard]] static Values values(double xi, double eta);
-
-  /// Stiffness [N/m, N, N m] and consistent mass [kg, kg m, kg m2], symmetric.
-  ///
-  /// Integrated by a rule of higher degree than ShellTriangle: on flat triangles the cubic part is the same, on curved
-  /// ones the difference is the error of quadrature of ShellTriangle.
-  static void matrices(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
-                       Matrix& K, Matrix& M);
+  std::array<Edge, 3> edges;     ///< 0-1, 1-2, 2-0
+  Eigen::VectorXd inner;         ///< r^T K^-1 r of the eliminated functions, (n) [J]
+  Eigen::VectorXd twice_strain;  ///< u^T K u of the modes, (n) [J]
+  Eigen::VectorXd twice_kinetic; ///< u^T M u of the modes, (n) [J s2]
 };
+
+/// Tests modes with quartic displacements on one triangle.
+///
+/// Residuals and energies are integrated by a rule of higher degree than that of ShellTriangle: what the energies
+/// differ by is the error of its quadrature, none on flat triangles of constant section. The stiffness is that of the
+/// strains and the section at the centre on a triangle with straight sides: it only weighs residuals.
+/// @param out  is overwritten
+void enrich(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+            const TriangleModes& modes, EnrichedTriangle& out);
 
 } // namespace plate

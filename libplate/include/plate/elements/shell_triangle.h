@@ -15,9 +15,11 @@ namespace plate
 /// Geometry of one cubic shell triangle: columns are nodes.
 struct ShellTriangleNodes
 {
-  Eigen::Matrix<double, 3, 10> position;                                       ///< on the mid-surface [m]
-  Eigen::Matrix<double, 3, 10> normal;                                         ///< unit directors, outward [-]
-  Eigen::Matrix<double, 1, 10> thickness;                                      ///< [m]
+  Eigen::Matrix<double, 3, 10> position;  ///< on the mid-surface [m]
+  Eigen::Matrix<double, 3, 10> normal;    ///< unit directors, outward [-]
+  Eigen::Matrix<double, 1, 10> thickness; ///< [m]
+  /// ShellMesh::thickness_bubbles, which ShellTriangle leaves out [m].
+  Eigen::Matrix<double, 1, 5> thickness_bubbles = Eigen::Matrix<double, 1, 5>::Zero();
   Eigen::Matrix<double, 1, 10> station = Eigen::Matrix<double, 1, 10>::Zero(); ///< along the bar, only with a bar [m]
 };
 

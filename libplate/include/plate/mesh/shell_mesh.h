@@ -36,6 +36,9 @@ struct ShellMesh
   std::vector<Eigen::Vector3d> nodes;   ///< positions on the mid-surface [m]
   std::vector<Eigen::Vector3d> normals; ///< unit normals of the true surface, outward [-]
   std::vector<double> thickness;        ///< thickness along the normal at the nodes [m]
+  /// Per triangle what the true thickness has beyond the one interpolated from the nodes, as coefficients of
+  /// QuarticBubbles [m]. Only error bars use it; empty where it is nothing or not known.
+  std::vector<std::array<double, 5>> thickness_bubbles = {};
   /// Corners counter-clockwise seen from outside, then two nodes on edge 0-1, 1-2, 2-0 (walking along the edge),
   /// centre.
   std::vector<std::array<int, nodes_per_triangle>> triangles;
