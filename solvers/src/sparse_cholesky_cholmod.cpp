@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/sparse_cholesky.h>
 
+#include "serial_region.h"
+#include "supernodal_solve.h"
+
 #include <plate/core/error.h>
 
 #include <cholmod.h>
 #include <metis.h>
 
 #include <algorithm>
+#include <span>
 #include <vector>
 
 namespace plate
@@ -83,49 +87,10 @@ std::vector<int> elimination_order(const SparseMatrix& lower, const Groups& grou
   return permutation;
 }
 
-} // namespace
-
-struct SparseCholesky::Implementation
+/// A matrix as CHOLMOD sees it; its interface is not const, it reads only.
+cholmod_sparse cholmod_view(const SparseMatrix& lower)
 {
-  cholmod_common common = {};
-  cholmod_factor* factor = nullptr;
-  cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
-  cholmod_dense* work_y = nullptr;
-  cholmod_dense* work_e = nullptr;
-
-  Implementation() { cholmod_start(&common); }
-  ~Implementation()
-  {
-    cholmod_free_dense(&solution, &common);
-    cholmod_free_dense(&work_y, &common);
-    cholmod_free_dense(&work_e, &common);
-    cholmod_free_factor(&factor, &common);
-    cholmod_finish(&common);
-  }
-  Implementation(const Implementation&) = delete;
-  Implementation& operator=(const Implementation&) = delete;
-};
-
-SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
-    : implementation_(std::make_unique<Implementation>())
-{
-  cholmod_common& common = implementation_->common;
-  common.supernodal = CHOLMOD_SUPERNODAL;
-  common.final_ll = 1;
-  common.nmethods = 1;
-  common.method[0].ordering = CHOLMOD_GIVEN;
-  common.postorder = 1;
-  common.print = 0;
-  common.quick_return_if_not_posdef = 1;
-  // Fewer, larger supernodes: a third of the numeric time on shell matrices (measured, benchmarks/README.md).
-  common.nrelax[0] = 8;
-  common.nrelax[1] = 32;
-  common.nrelax[2] = 96;
-  common.zrelax[0] = 0.9;
-  common.zrelax[1] = 0.3;
-  common.zrelax[2] = 0.1;
-
-  SparseMatrix& values = const_cast<SparseMatrix&>(lower); // CHOLMOD's interface is not const, it reads only
+  SparseMatrix& values = const_cast<SparseMatrix&>(lower);
   cholmod_sparse A = {};
   A.nrow = static_cast<std::size_t>(lower.rows());
   A.ncol = static_cast<std::size_t>(lower.cols());
@@ -139,37 +104,139 @@ SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
   A.dtype = CHOLMOD_DOUBLE;
   A.sorted = 1;
   A.packed = 1;
+  return A;
+}
 
+} // namespace
+
+struct SparseCholesky::Implementation
+{
+  cholmod_common common = {};
+  cholmod_factor* factor = nullptr;
+  cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
+  cholmod_dense* work_y = nullptr;
+  cholmod_dense* work_e = nullptr;
+  std::vector<double> work; // of the solves with one vector
+
+  Implementation()
+  {
+    cholmod_start(&common);
+    common.supernodal = CHOLMOD_SUPERNODAL;
+    common.final_ll = 1;
+    common.nmethods = 1;
+    common.method[0].ordering = CHOLMOD_GIVEN;
+    common.postorder = 1;
+    common.print = 0;
+    common.quick_return_if_not_posdef = 1;
+    // Fewer, larger supernodes: a third of the numeric time on shell matrices (measured, benchmarks/README.md).
+    common.nrelax[0] = 8;
+    common.nrelax[1] = 32;
+    common.nrelax[2] = 96;
+    common.zrelax[0] = 0.9;
+    common.zrelax[1] = 0.3;
+    common.zrelax[2] = 0.1;
+  }
+  ~Implementation()
+  {
+    cholmod_free_dense(&solution, &common);
+    cholmod_free_dense(&work_y, &common);
+    cholmod_free_dense(&work_e, &common);
+    cholmod_free_factor(&factor, &common);
+    cholmod_finish(&common);
+  }
+  Implementation(const Implementation&) = delete;
+  Implementation& operator=(const Implementation&) = delete;
+
+  /// Solves with half the factorisation in place, without permutation.
+  ///
+  /// @param half  CHOLMOD_L or CHOLMOD_Lt
+  void solve_half(int half, Eigen::Ref<Eigen::MatrixXd> x)
+  {
+    if (x.cols() == 1)
+    {
+      const std::span<double> y(x.data(), factor->n);
+      half == CHOLMOD_L ? supernodal_solve_lower(panels(), y, work) : supernodal_solve_upper(panels(), y, work);
+      return;
+    }
+    cholmod_dense right = {};
+    right.nrow = static_cast<std::size_t>(x.rows());
+    right.ncol = static_cast<std::size_t>(x.cols());
+    right.d = static_cast<std::size_t>(x.outerStride());
+    right.nzmax = right.d * right.ncol;
+    right.x = x.data();
+    right.xtype = CHOLMOD_REAL;
+    right.dtype = CHOLMOD_DOUBLE;
+    cholmod_solve2(half, factor, &right, nullptr, &solution, nullptr, &work_y, &work_e, &common);
+    x = Eigen::Map<const Eigen::MatrixXd>(static_cast<const double*>(solution->x), x.rows(), x.cols());
+  }
+
+  [[nodiscard]] SupernodalFactor panels() const
+  {
+    const auto list = [](const void* p, std::size_t size)
+    { return std::span<const int>(static_cast<const int*>(p), size); };
+    return {.first_column = list(factor->super, factor->nsuper + 1),
+            .first_row = list(factor->pi, factor->nsuper + 1),
+            .first_value = list(factor->px, factor->nsuper),
+            .rows = list(factor->s, factor->ssize),
+            .values = static_cast<const double*>(factor->x)};
+  }
+
+  /// The factorised matrix has its unknowns in this order.
+  [[nodiscard]] Eigen::Map<const Eigen::VectorXi> order() const
+  {
+    return {static_cast<const int*>(factor->Perm), static_cast<Eigen::Index>(factor->n)};
+  }
+};
+
+SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
+    : implementation_(std::make_unique<Implementation>())
+{
+  cholmod_sparse A = cholmod_view(lower);
   std::vector<int> permutation = elimination_order(lower, groups);
-  implementation_->factor = cholmod_analyze_p(&A, permutation.data(), nullptr, 0, &common);
+  implementation_->factor = cholmod_analyze_p(&A, permutation.data(), nullptr, 0, &implementation_->common);
   if (implementation_->factor == nullptr)
     throw NumericalFailure(
         message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
-  cholmod_factorize(&A, implementation_->factor, &common);
-  if (common.status != CHOLMOD_OK)
-    throw NumericalFailure(
-        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: ",
-                common.status == CHOLMOD_NOT_POSDEF ? "it is not positive definite" : "not enough memory"));
+  factorise(lower);
 }
 
 SparseCholesky::~SparseCholesky() = default;
 SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
 SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
+void SparseCholesky::factorise(const SparseMatrix& lower)
+{
+  cholmod_sparse A = cholmod_view(lower);
+  cholmod_common& common = implementation_->common;
+  {
+    const SerialRegion serial;
+    cholmod_factorize(&A, implementation_->factor, &common);
+  }
+  if (common.status != CHOLMOD_OK)
+    throw NumericalFailure(
+        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: ",
+                common.status == CHOLMOD_NOT_POSDEF ? "it is not positive definite" : "not enough memory"));
+}
+
 void SparseCholesky::solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
 {
-  cholmod_dense right = {};
-  right.nrow = static_cast<std::size_t>(b.rows());
-  right.ncol = static_cast<std::size_t>(b.cols());
-  right.d = static_cast<std::size_t>(b.outerStride());
-  right.nzmax = right.d * right.ncol;
-  right.x = const_cast<double*>(b.data());
-  right.xtype = CHOLMOD_REAL;
-  right.dtype = CHOLMOD_DOUBLE;
-  Implementation& data = *implementation_;
-  cholmod_solve2(CHOLMOD_A, data.factor, &right, nullptr, &data.solution, nullptr, &data.work_y, &data.work_e,
-                 &data.common);
-  x = Eigen::Map<const Eigen::MatrixXd>(static_cast<const double*>(data.solution->x), x.rows(), x.cols());
+  Eigen::MatrixXd y(b.rows(), b.cols());
+  solve_lower(b, y);
+  implementation_->solve_half(CHOLMOD_Lt, y);
+  x(implementation_->order(), Eigen::all) = y;
+}
+
+void SparseCholesky::solve_lower(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
+{
+  x = b(implementation_->order(), Eigen::all);
+  implementation_->solve_half(CHOLMOD_L, x);
+}
+
+void SparseCholesky::solve_upper(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
+{
+  Eigen::MatrixXd y = b;
+  implementation_->solve_half(CHOLMOD_Lt, y);
+  x(implementation_->order(), Eigen::all) = y;
 }
 
 } // namespace plate

@@ -16,19 +16,38 @@ struct SparseCholesky::Implementation
 SparseCholesky::SparseCholesky(const SparseMatrix& lower, const std::vector<std::vector<int>>&)
     : implementation_(std::make_unique<Implementation>())
 {
-  implementation_->factor.compute(lower);
-  if (implementation_->factor.info() != Eigen::Success)
-    throw NumericalFailure(
-        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: it is not positive definite"));
+  implementation_->factor.analyzePattern(lower);
+  factorise(lower);
 }
 
 SparseCholesky::~SparseCholesky() = default;
 SparseCholesky::SparseCholesky(SparseCholesky&&) noexcept = default;
 SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
+void SparseCholesky::factorise(const SparseMatrix& lower)
+{
+  implementation_->factor.factorize(lower);
+  if (implementation_->factor.info() != Eigen::Success)
+    throw NumericalFailure(
+        message("factorisation of a matrix of ", lower.rows(), " unknowns failed: it is not positive definite"));
+}
+
 void SparseCholesky::solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
 {
   x = implementation_->factor.solve(b);
+}
+
+void SparseCholesky::solve_lower(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
+{
+  x = implementation_->factor.permutationP() * b;
+  implementation_->factor.matrixL().solveInPlace(x);
+}
+
+void SparseCholesky::solve_upper(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const
+{
+  Eigen::MatrixXd permuted = b;
+  implementation_->factor.matrixU().solveInPlace(permuted);
+  x = implementation_->factor.permutationPinv() * permuted;
 }
 
 } // namespace plate

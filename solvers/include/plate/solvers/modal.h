@@ -2,9 +2,11 @@
 #pragma once
 
 #include <plate/assembly/assemble.h>
+#include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/Core>
 
+#include <optional>
 #include <string>
 
 namespace plate
@@ -39,13 +41,28 @@ struct ModalResult
   [[nodiscard]] std::string summary() const;
 };
 
-/// Lowest elastic modes of an assembled plate.
-///
-/// Shift-invert Lanczos with the rigid motions projected out, so they neither cost iterations nor appear in the list.
-/// The shift is negative: K - shift M is positive definite also for a free plate.
-/// @throws InvalidInput      if more modes are asked for than there are unknowns to carry them
-/// @throws NumericalFailure  if the matrix cannot be factorised
-/// @source [Lehoucq1998] sec. 3.2 and 4.5; pinned by tests/unit/solvers/modal_test.cpp
+/// Lowest elastic modes of assembled plates, one after the other. Systems of the same pattern share the elimination
+/// order and its analysis, with the same result bit for bit as without sharing.
+class ModalSolver
+{
+public:
+  /// Modes of one plate.
+  ///
+  /// Shift-invert Lanczos with the rigid motions projected out, so they neither cost iterations nor appear in the list.
+  /// The shift is negative: K - shift M is positive definite also for a free plate.
+  /// @throws InvalidInput      if more modes are asked for than there are unknowns to carry them
+  /// @throws NumericalFailure  if the matrix cannot be factorised
+  /// @source [Lehoucq1998] sec. 3.2 and 4.5; pinned by tests/unit/solvers/modal_test.cpp
+  [[nodiscard]] ModalResult solve(const System& system, const ModalOptions& options = {});
+
+private:
+  const SparseCholesky& factorise(SparseMatrix A, const DofMap& dofs);
+
+  SparseMatrix A_; ///< the last one factorised
+  std::optional<SparseCholesky> factor_;
+};
+
+/// Lowest elastic modes of one assembled plate, see ModalSolver::solve().
 [[nodiscard]] ModalResult solve_modes(const System& system, const ModalOptions& options = {});
 
 } // namespace plate

@@ -11,7 +11,7 @@
 namespace plate
 {
 
-/// Factorisation of a sparse symmetric positive definite matrix, kept for many solves.
+/// Factorisation A = P^T L L^T P of a sparse symmetric positive definite matrix, kept for many solves; P permutes.
 ///
 /// Built with CHOLMOD (supernodal, METIS on the graph of the nodes) or, without it, on Eigen's own factorisation.
 class SparseCholesky
@@ -26,8 +26,17 @@ public:
   SparseCholesky(SparseCholesky&&) noexcept;
   SparseCholesky& operator=(SparseCholesky&&) noexcept;
 
+  /// Factorises another matrix of the same pattern; the elimination order is kept, as it depends on the pattern alone.
+  ///
+  /// @throws NumericalFailure  if the matrix is not positive definite
+  void factorise(const SparseMatrix& lower);
+
   /// Solves A x = b for one or several columns, several at once in a third of the time; x and b may not overlap.
   void solve(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const;
+
+  /// The two halves of solve(): x = L^-1 P b, then x = P^T L^-T b; x and b may not overlap.
+  void solve_lower(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const;
+  void solve_upper(const Eigen::Ref<const Eigen::MatrixXd>& b, Eigen::Ref<Eigen::MatrixXd> x) const;
 
 private:
   struct Implementation;

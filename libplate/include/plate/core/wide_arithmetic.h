@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+namespace plate
+{
+
+/// Four numbers as one value, for kernels; arithmetic works element by element, on any processor.
+///
+/// Read and written through pointers to double: needs no more alignment than they have. Keep it in local variables: how
+/// it would be passed to a function depends on the processor.
+using FourDoubles [[gnu::vector_size(32), gnu::aligned(8), gnu::may_alias]] = double;
+
+/// Kernels that gain from 256-bit arithmetic with fused multiply-add are compiled twice from one inlined body; which
+/// one runs is decided at run time. On one machine it is always the same one, so results have the same bits; between
+/// machines they differ by rounding.
+#if defined(__x86_64__)
+#define LIBPLATE_WIDE [[gnu::target("avx2,fma")]]
+[[nodiscard]] inline bool has_wide_arithmetic()
+{
+  return __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0;
+}
+#else
+#define LIBPLATE_WIDE
+[[nodiscard]] inline bool has_wide_arithmetic()
+{
+  return false;
+}
+#endif
+
+/// The body shared by both versions of a kernel, and what it calls.
+#define LIBPLATE_INLINED [[gnu::always_inline]] inline
+
+} // namespace plate

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "inverse_operator.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/QR>
+
+namespace plate
+{
+
+RigidBasis orthonormal_rigid_basis(const System& system)
+{
+  const auto M = system.M.selfadjointView<Eigen::Lower>();
+  RigidBasis basis;
+  basis.R = system.rigid_motions;
+  for (int pass = 0; pass < 2 && basis.R.cols() > 0; ++pass) // the second pass repairs the rounding of the first
+  {
+    const Eigen::MatrixXd gram = basis.R.transpose() * (M * basis.R);
+    const Eigen::MatrixXd L = gram.llt().matrixL();
+    basis.R = L.triangularView<Eigen::Lower>().solve(basis.R.transpose()).transpose().eval();
+  }
+  basis.MR = M * basis.R;
+  return basis;
+}
+
+InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
+    : factor_(factor), M_(system.M), rigid_(rigid.R.rows(), rigid.R.cols()), x_(rigid.R.rows()), Mx_(rigid.R.rows())
+{
+  if (rigid_.cols() == 0)
+    return;
+  // (K - shift M) R = -shift M R, so L^-1 M R spans the same space as L^T R.
+  factor_.solve_lower(rigid.MR, rigid_);
+  const Eigen::HouseholderQR<Eigen::MatrixXd> qr(rigid_);
+  rigid_ = qr.householderQ() * Eigen::MatrixXd::Identity(rigid_.rows(), rigid_.cols());
+}
+
+void InverseOperator::perform_op(const double* y, double* Ty) const
+{
+  Eigen::Map<Eigen::VectorXd> out(Ty, rows());
+  factor_.solve_upper(Eigen::Map<const Eigen::VectorXd>(y, rows()), x_);
+  Mx_.noalias() = M_.selfadjointView<Eigen::Lower>() * x_;
+  factor_.solve_lower(Mx_, out);
+  project(out);
+  ++num_solves_;
+}
+
+void InverseOperator::project(Eigen::Ref<Eigen::VectorXd> y) const
+{
+  y.noalias() -= rigid_ * (rigid_.transpose() * y).eval();
+}
+
+} // namespace plate

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/assembly/assemble.h>
+#include <plate/solvers/sparse_cholesky.h>
+
+#include <Eigen/Core>
+
+namespace plate
+{
+
+/// Basis R of the rigid motions with R^T M R = I, and M R beside it.
+struct RigidBasis
+{
+  Eigen::MatrixXd R;
+  Eigen::MatrixXd MR;
+};
+
+[[nodiscard]] RigidBasis orthonormal_rigid_basis(const System& system);
+
+/// The eigenproblem as Spectra takes it: K x = w^2 M x becomes T y = y / (w^2 - shift) with T = L^-1 M L^-T, x = L^-T y
+/// and K - shift M = L L^T.
+///
+/// A standard problem: one product with M for each solve, and plain inner products. Rigid motions are projected out of
+/// every product: they never enter the Krylov space.
+class InverseOperator
+{
+public:
+  using Scalar = double;
+
+  /// All arguments outlive the operator.
+  InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid);
+
+  [[nodiscard]] Eigen::Index rows() const { return rigid_.rows(); }
+  [[nodiscard]] Eigen::Index cols() const { return rows(); }
+
+  /// Ty = T y, free of rigid motion.
+  void perform_op(const double* y, double* Ty) const;
+
+  /// Takes rigid motion out of y.
+  void project(Eigen::Ref<Eigen::VectorXd> y) const;
+
+  [[nodiscard]] int num_solves() const { return num_solves_; }
+
+private:
+  const SparseCholesky& factor_;
+  const SparseMatrix& M_;
+  Eigen::MatrixXd rigid_;     // orthonormal basis of L^T R
+  mutable Eigen::VectorXd x_; // Spectra's interface is const
+  mutable Eigen::VectorXd Mx_;
+  mutable int num_solves_ = 0;
+};
+
+} // namespace plate
