@@ -16,36 +16,17 @@ inline constexpr int num_gradients = 3 * num_fields;
 template <int rows>
 using GradientRows = Eigen::Matrix<double, rows, num_gradients>;
 
-[[nodiscard]] inline FieldPoint<num_unit_functions> unit_functions(const ShellPoint& p)
-{
-  FieldPoint<num_unit_functions> field;
-  field.N << 0.0, 0.0, 0.0, 0.0, 1.0, 1.0;
-  field.dN << p.to_frame.row(0), p.to_frame.row(0), p.to_frame.row(1), p.to_frame.row(1), Eigen::RowVector2d::Zero(),
-      Eigen::RowVector2d::Zero();
-  return field;
-}
-
-[[nodiscard]] inline Rotations<num_unit_functions> unit_rotations()
-{
-  Rotations<num_unit_functions> rotations = Rotations<num_unit_functions>::Zero();
-  for (int k = 0; k < 3; ++k)
-  {
-    rotations.middleCols<2>(4 * k) << Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitY();
-    rotations.col(4 * k + 2) = Eigen::Vector3d::UnitZ();
-  }
-  return rotations;
-}
-
-/// Rows on the unknowns of the unit functions as rows on the gradients.
+/// Rows on the gradients along the frame of a point as rows on those along xi and eta.
 template <int rows>
-[[nodiscard]] GradientRows<rows> on_gradients(const Eigen::Matrix<double, rows, 5 * num_unit_functions>& B)
+[[nodiscard]] GradientRows<rows> on_gradients(const ShellPoint& p, const FrameGradientRows<rows>& B)
 {
-  GradientRows<rows> out;
-  for (int k = 0; k < 3; ++k)
-  {
-    out.template middleCols<5>(num_fields * k) = B.template middleCols<5>(10 * k);
-    out.col(num_fields * k + 5) = B.col(10 * k + 8);
-  }
+  GradientRows<rows> out = GradientRows<rows>::Zero();
+  for (int field = 0; field < 2; ++field)
+    for (int k = 0; k < 2; ++k)
+      out.template middleCols<3>(num_fields * k + 3 * field) =
+          p.to_frame(k, 0) * B.template middleCols<3>(6 * field) +
+          p.to_frame(k, 1) * B.template middleCols<3>(6 * field + 3);
+  out.template rightCols<3>() = B.template middleCols<3>(12);
   return out;
 }
 
@@ -54,8 +35,8 @@ template <class Visit>
 void visit_gradient_energy(const ShellPoint& p, const ShellMaterial& material, const TriangleParts& parts,
                            std::span<const PlacedPly> plies, const Visit& visit)
 {
-  visit_energy(p, unit_functions(p), unit_rotations(), material, parts, plies,
-               [&](double area, const auto& B, const auto& C) { visit(area, on_gradients(B), C); });
+  visit_energy(p, material, parts, plies,
+               [&](double area, const auto& B, const auto& C) { visit(area, on_gradients(p, B), C); });
 }
 
 /// As above for the kinetic energy.
@@ -63,8 +44,15 @@ template <class Visit>
 void visit_gradient_inertia(const ShellPoint& p, const ShellMaterial& material, const TriangleParts& parts,
                             std::span<const PlacedPly> plies, const Visit& visit)
 {
-  visit_inertia(p, unit_functions(p), unit_rotations(), material, parts, plies,
-                [&](double area, const auto& B, const auto& C) { visit(area, on_gradients(B), C); });
+  const std::array<double, 3> m = inertia(p, material, parts, plies);
+  GradientRows<num_fields> rows = GradientRows<num_fields>::Zero();
+  rows.template rightCols<num_fields>().setIdentity();
+  Eigen::Matrix<double, num_fields, num_fields> weights = Eigen::Matrix<double, num_fields, num_fields>::Zero();
+  weights.topLeftCorner<3, 3>().diagonal().setConstant(m[0]);
+  weights.topRightCorner<3, 3>().diagonal().setConstant(m[1]);
+  weights.bottomLeftCorner<3, 3>().diagonal().setConstant(m[1]);
+  weights.bottomRightCorner<3, 3>().diagonal().setConstant(m[2]);
+  visit(p.area, rows, weights);
 }
 
 } // namespace plate::shell_kinematics

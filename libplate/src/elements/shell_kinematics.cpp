@@ -11,39 +11,6 @@
 namespace plate::shell_kinematics
 {
 
-namespace
-{
-
-/// Rows (11, 22, 12) of sym(v_a . f,b) for a nodal vector f with gradient (g1, g2), v = columns of a 3 x 2 matrix.
-Eigen::Matrix3d strain_rows(const Matrix32d& v, double g1, double g2)
-{
-  Eigen::Matrix3d rows;
-  rows.row(0) = g1 * v.col(0).transpose();
-  rows.row(1) = g2 * v.col(1).transpose();
-  rows.row(2) = g2 * v.col(0).transpose() + g1 * v.col(1).transpose();
-  return rows;
-}
-
-/// Voigt matrix of E -> b E + E b^T.
-Eigen::Matrix3d shift_once(const Eigen::Matrix2d& b)
-{
-  Eigen::Matrix3d L;
-  L << 2.0 * b(0, 0), 0.0, b(0, 1), 0.0, 2.0 * b(1, 1), b(1, 0), 2.0 * b(1, 0), 2.0 * b(0, 1), b(0, 0) + b(1, 1);
-  return L;
-}
-
-/// Voigt matrix of E -> b E b^T.
-Eigen::Matrix3d shift_both(const Eigen::Matrix2d& b)
-{
-  Eigen::Matrix3d K;
-  K << b(0, 0) * b(0, 0), b(0, 1) * b(0, 1), b(0, 0) * b(0, 1), //
-      b(1, 0) * b(1, 0), b(1, 1) * b(1, 1), b(1, 0) * b(1, 1),  //
-      2.0 * b(0, 0) * b(1, 0), 2.0 * b(0, 1) * b(1, 1), b(0, 0) * b(1, 1) + b(0, 1) * b(1, 0);
-  return K;
-}
-
-} // namespace
-
 std::vector<ShapePoint> shape_points(std::span<const TrianglePoint> rule)
 {
   std::vector<ShapePoint> points;
@@ -94,47 +61,6 @@ ShellPoint shell_point(const ShellTriangleNodes& nodes, const ShapePoint& at, co
   p.station = nodes.station * p.N;
   p.place = nodes.position.topRows<2>() * p.N;
   return p;
-}
-
-template <int n>
-void covariant_strain_rows(const ShellPoint& p, const FieldPoint<n>& field, const Rotations<n>& rotations,
-                           StrainRows<n>& B)
-{
-  const Matrix32d e = p.frame.leftCols<2>();
-  for (int i = 0; i < n; ++i)
-  {
-    const double g1 = field.dN(i, 0);
-    const double g2 = field.dN(i, 1);
-    const Matrix32d rotation = rotations.template middleCols<2>(2 * i);
-    const Eigen::Matrix3d from_tangents = strain_rows(e, g1, g2);
-    const Eigen::Matrix3d from_slopes = strain_rows(p.director_slope, g1, g2);
-    const int u = 5 * i;
-    B.template block<3, 3>(0, u) = from_tangents;
-    B.template block<3, 3>(3, u) = from_slopes;
-    B.template block<3, 3>(6, u).setZero();
-    B.template block<1, 3>(9, u) = g1 * p.director.transpose();
-    B.template block<1, 3>(10, u) = g2 * p.director.transpose();
-    B.template block<3, 2>(0, u + 3).setZero();
-    B.template block<3, 2>(3, u + 3).noalias() = from_tangents * rotation;
-    B.template block<3, 2>(6, u + 3).noalias() = from_slopes * rotation;
-    B.template block<2, 2>(9, u + 3).noalias() = field.N(i) * e.transpose() * rotation;
-  }
-}
-
-template void covariant_strain_rows<num_nodes>(const ShellPoint&, const FieldPoint<num_nodes>&,
-                                               const Rotations<num_nodes>&, StrainRows<num_nodes>&);
-template void covariant_strain_rows<num_unit_functions>(const ShellPoint&, const FieldPoint<num_unit_functions>&,
-                                                        const Rotations<num_unit_functions>&,
-                                                        StrainRows<num_unit_functions>&);
-
-StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b)
-{
-  StrainMatrix T = StrainMatrix::Identity();
-  const Eigen::Matrix3d L = shift_once(b);
-  T.block<3, 3>(3, 0) = -L;
-  T.block<3, 3>(6, 0) = L * L - shift_both(b);
-  T.block<3, 3>(6, 3) = -L;
-  return T;
 }
 
 } // namespace plate::shell_kinematics

@@ -15,9 +15,6 @@ namespace plate::shell_kinematics
 inline constexpr int num_nodes = ShellTriangle::num_nodes;
 inline constexpr int num_dofs = ShellTriangle::num_dofs;
 inline constexpr int num_strains = ShellTriangle::num_strains;
-/// Two functions for each slope and for the value, all one at the point: one carries the displacement and the first two
-/// components of the director change, the other one the third. See gradient_terms.h.
-inline constexpr int num_unit_functions = 6;
 using StrainMatrix = Eigen::Matrix<double, num_strains, num_strains>;
 using Matrix32d = Eigen::Matrix<double, 3, 2>;
 
@@ -33,8 +30,29 @@ struct FieldPoint
   Eigen::Matrix<double, n, 2> dN; ///< derivatives along e1 and e2 [1/m]
 };
 
+/// What strains depend on at a point: derivatives along e1 and e2 of the displacement u, those of the change r of the
+/// director, and r itself, as u,1 u,2 r,1 r,2 r; then a zero that fills the vectors of the kernel.
+inline constexpr int num_frame_gradients = 16;
+template <int num_rows>
+using FrameGradientRows = Eigen::Matrix<double, num_rows, num_frame_gradients, Eigen::RowMajor>;
+
+/// Gradients of the field from its unknowns.
 template <int n>
-using StrainRows = Eigen::Matrix<double, num_strains, 5 * n>;
+[[nodiscard]] Eigen::Matrix<double, num_frame_gradients, 5 * n> frame_gradients(const FieldPoint<n>& field,
+                                                                                const Rotations<n>& rotations)
+{
+  Eigen::Matrix<double, num_frame_gradients, 5 * n> G = Eigen::Matrix<double, num_frame_gradients, 5 * n>::Zero();
+  for (int i = 0; i < n; ++i)
+  {
+    for (int k = 0; k < 2; ++k)
+    {
+      G.template block<3, 3>(3 * k, 5 * i).diagonal().setConstant(field.dN(i, k));
+      G.template block<3, 2>(6 + 3 * k, 5 * i + 3) = field.dN(i, k) * rotations.template middleCols<2>(2 * i);
+    }
+    G.template block<3, 2>(12, 5 * i + 3) = field.N(i) * rotations.template middleCols<2>(2 * i);
+  }
+  return G;
+}
 
 /// A quadrature point with the shape functions there.
 struct ShapePoint
@@ -79,13 +97,5 @@ struct ShellPoint
 {
   return {.N = p.N, .dN = p.dN};
 }
-
-/// Covariant strains of the point in its orthonormal frame: constant, linear and quadratic in z, then transverse shear.
-template <int n>
-void covariant_strain_rows(const ShellPoint& p, const FieldPoint<n>& field, const Rotations<n>& rotations,
-                           StrainRows<n>& B);
-
-/// Physical strains (constant, linear, quadratic in z) from covariant ones: eps(z) = (1 + z b)^-1 E(z) (1 + z b)^-T.
-[[nodiscard]] StrainMatrix physical_from_covariant(const Eigen::Matrix2d& b);
 
 } // namespace plate::shell_kinematics

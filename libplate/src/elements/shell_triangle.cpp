@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/elements/shell_triangle.h>
 
+#include "field_products.h"
 #include "shell_terms.h"
 
 #include <plate/elements/glued_torsion.h>
@@ -8,6 +9,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 
+#include <span>
 #include <vector>
 
 namespace plate
@@ -18,19 +20,32 @@ namespace
 
 using namespace shell_kinematics;
 
-/// Calls visit(area, rows, stiffness on the rows) for each term of the energy.
+/// Calls visit(point, plies) at each quadrature point.
 template <class Visit>
-void for_each_energy_term(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
-                          const Visit& visit)
+void for_each_point(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                    const Visit& visit)
 {
-  const Rotations<num_nodes> rotations = node_rotations(nodes, material.axes);
   std::vector<PlacedPly> plies;
   for (const ShapePoint& at : quadrature(parts.patch_edge))
   {
     const ShellPoint p = shell_point(nodes, at, material.axes);
     plies_at(p, material, parts, plies);
-    visit_energy(p, cubic_field(p), rotations, material, parts, plies, visit);
+    visit(p, plies);
   }
+}
+
+void integrate(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+               FieldProducts<num_nodes>& products)
+{
+  for_each_point(nodes, material, parts,
+                 [&](const ShellPoint& p, std::span<const PlacedPly> plies)
+                 {
+                   products.start_point(cubic_field(p));
+                   visit_energy(p, material, parts, plies,
+                                [&](double area, const auto& rows, const auto& C)
+                                { products.add_energy(area, rows, C); });
+                   products.set_inertia(p.area, inertia(p, material, parts, plies));
+                 });
 }
 
 /// A ply as torsion about the bar sees it: its neighbours keep it from stretching where it is sheared in the plane.
@@ -72,24 +87,47 @@ ShellTriangle::RigidMotions ShellTriangle::rigid_motions(const ShellTriangleNode
   return R;
 }
 
+void ShellTriangle::matrices(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                             Matrix& K, MassMoments& mass)
+{
+  FieldProducts<num_nodes> products;
+  integrate(nodes, material, parts, products);
+  products.stiffness(node_rotations(nodes, material.axes), K);
+  mass = products.mass();
+}
+
 void ShellTriangle::stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material,
                               const TriangleParts& parts, Matrix& K)
 {
-  ProductSum<num_nodes> sum(K);
-  for_each_energy_term(nodes, material, parts, [&](double area, const auto& B, const auto& C) { sum.add(area, B, C); });
-  sum.finish();
+  MassMoments mass;
+  matrices(nodes, material, parts, K, mass);
+}
+
+void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                         Matrix& M)
+{
+  FieldProducts<num_nodes> products;
+  integrate(nodes, material, parts, products);
+  expand_mass(products.mass(), node_rotations(nodes, material.axes), M);
 }
 
 void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,
                                         const TriangleParts& parts, const Displacements& u,
                                         Eigen::Ref<Eigen::VectorXd> energies)
 {
-  for_each_energy_term(nodes, material, parts,
-                       [&](double area, const auto& B, const auto& C)
-                       {
-                         const Eigen::MatrixXd strain = B * u;
-                         energies += 0.5 * area * strain.cwiseProduct(C * strain).colwise().sum().transpose();
-                       });
+  const Rotations<num_nodes> rotations = node_rotations(nodes, material.axes);
+  for_each_point(nodes, material, parts,
+                 [&](const ShellPoint& p, std::span<const PlacedPly> plies)
+                 {
+                   const Eigen::Matrix<double, num_frame_gradients, Eigen::Dynamic> g =
+                       gradients(cubic_field(p), rotations) * u;
+                   visit_energy(p, material, parts, plies,
+                                [&](double area, const auto& rows, const auto& C)
+                                {
+                                  const Eigen::MatrixXd strain = rows * g;
+                                  energies += 0.5 * area * strain.cwiseProduct(C * strain).colwise().sum().transpose();
+                                });
+                 });
 }
 
 double ShellTriangle::bar_torsion(const ShellTriangleNodes& nodes, const ShellMaterial& material,
@@ -107,22 +145,6 @@ double ShellTriangle::bar_torsion(const ShellTriangleNodes& nodes, const ShellMa
   const Eigen::Matrix<double, 5, 5> S = bar_compliance(*parts.bar, along, material.axes);
   return glued_torsional_stiffness(parts.bar->width,
                                    {.thickness = height, .G_across = 1.0 / S(2, 2), .G_normal = 1.0 / S(3, 3)}, strip);
-}
-
-void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
-                         Matrix& M)
-{
-  ProductSum<num_nodes> sum(M);
-  const Rotations<num_nodes> rotations = node_rotations(nodes, material.axes);
-  std::vector<PlacedPly> plies;
-  for (const ShapePoint& at : quadrature(parts.patch_edge))
-  {
-    const ShellPoint p = shell_point(nodes, at, material.axes);
-    plies_at(p, material, parts, plies);
-    visit_inertia(p, cubic_field(p), rotations, material, parts, plies,
-                  [&](double area, const auto& B, const auto& C) { sum.add(area, B, C); });
-  }
-  sum.finish();
 }
 
 } // namespace plate

@@ -7,6 +7,7 @@
 
 #include <Eigen/Core>
 
+#include <array>
 #include <vector>
 
 namespace plate
@@ -79,6 +80,15 @@ struct ShellTriangle
   static constexpr int num_strains = 11; ///< membrane (3), linear (3) and quadratic (3) in z, transverse shear (2)
   using Matrix = Eigen::Matrix<double, num_dofs, num_dofs>;
   using Displacements = Eigen::Matrix<double, num_dofs, Eigen::Dynamic>;
+
+  /// Integrals over pairs of nodes of their shape functions with the moments of order 0, 1, 2 of the mass about the
+  /// mid-surface: displacement with displacement, with change of director, change of director with itself
+  /// [kg, kg m, kg m2].
+  using MassMoments = std::array<Eigen::Matrix<double, num_nodes, num_nodes>, 3>;
+
+  /// Stiffness, and the mass in its shortest form: both in the time of one.
+  static void matrices(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
+                       Matrix& K, MassMoments& mass);
 
   /// Stiffness [N/m, N, N m], symmetric.
   static void stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
