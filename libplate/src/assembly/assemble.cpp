@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/assemble.h>
 
-#include "sparse_sum.h"
+#include "assembly_plan.h"
+#include "parallel.h"
 
 #include <plate/core/error.h>
 #include <plate/elements/cubic_triangle.h>
@@ -13,38 +14,16 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
+#include <numeric>
 #include <optional>
+#include <utility>
+#include <vector>
 
 namespace plate
 {
 
 namespace
 {
-
-using ElementMatrix = ShellTriangle::Matrix;
-using ElementEquations = std::array<int, ShellTriangle::num_dofs>;
-
-ElementEquations element_equations(const ShellMesh& mesh, const DofMap& dofs, std::size_t triangle)
-{
-  ElementEquations equations;
-  std::size_t k = 0;
-  for (const int node : mesh.triangles[triangle])
-    for (const int equation : dofs.equation[static_cast<std::size_t>(node)])
-      equations[k++] = equation;
-  return equations;
-}
-
-/// Adds the lower triangles of two element matrices to matrices of one pattern.
-void scatter(const ElementEquations& equations, const ElementMatrix& Ke, const ElementMatrix& Me, SparseMatrix& K,
-             SparseMatrix& M)
-{
-  sparse_sum::for_each_slot(K, equations,
-                            [&](std::ptrdiff_t slot, int r, int c)
-                            {
-                              K.valuePtr()[slot] += Ke(r, c);
-                              M.valuePtr()[slot] += Me(r, c);
-                            });
-}
 
 /// Lowest bending frequency of a flat free strip of the plate's largest dimension: 22.4 / (2 pi L^2) sqrt(D/m).
 double typical_frequency(const Model& model)
@@ -63,26 +42,61 @@ double typical_frequency(const Model& model)
   return 22.4 / (2.0 * std::numbers::pi * box.diagonal().squaredNorm()) * std::sqrt(D / m);
 }
 
-/// Mass and first moments from the momentum of rigid motions, so that what lies off the mid-surface counts too.
+/// Mass and first moments, of what lies off the mid-surface too.
 struct FirstMoments
 {
   double mass = 0.0;                                // [kg]
   Eigen::Vector3d moment = Eigen::Vector3d::Zero(); // [kg m]
 
-  void add(const ElementMatrix& Me, const ShellTriangle::RigidMotions& rigid)
+  FirstMoments() = default;
+
+  FirstMoments(const ShellTriangleNodes& nodes, const ShellTriangle::MassMoments& element)
+      : mass(element[0].sum()), moment(nodes.position * element[0].colwise().sum().transpose() +
+                                       nodes.normal * element[1].colwise().sum().transpose())
   {
-    const Eigen::Matrix<double, 6, 6> momentum = rigid.transpose() * Me * rigid;
-    mass += momentum(0, 0);
-    for (int k = 0; k < 3; ++k) // a turn about axis k+2 moves a point by its coordinate k along axis k+1
-      moment(k) += momentum((k + 1) % 3, 3 + (k + 2) % 3);
   }
 
-  void add(double point_mass, const Eigen::Vector3d& position)
+  FirstMoments(double point_mass, const Eigen::Vector3d& position) : mass(point_mass), moment(point_mass * position) {}
+
+  FirstMoments& operator+=(const FirstMoments& other)
   {
-    mass += point_mass;
-    moment += point_mass * position;
+    mass += other.mass;
+    moment += other.moment;
+    return *this;
   }
 };
+
+/// Adds the elements to the values of two matrices of the pattern.
+///
+/// @return sum of the first moments
+FirstMoments add_elements(const Model& model, const AssemblyPlan& plan, int num_threads, double* K, double* M)
+{
+  const std::vector<TriangleCover> covers = triangle_covers(model);
+  std::vector<FirstMoments> moments(covers.size());
+  const auto add = [&](const std::vector<int>& triangles, std::size_t from, std::size_t to)
+  {
+    ShellTriangle::Matrix Ke;
+    ShellTriangle::Matrix Me;
+    ShellTriangle::MassMoments mass;
+    for (std::size_t k = from; k < to; ++k)
+    {
+      const auto t = static_cast<std::size_t>(triangles[k]);
+      const ElementInput element = element_input(model, t, covers[t]);
+      ShellTriangle::matrices(element.nodes, model.material, element.parts, Ke, mass);
+      ShellTriangle::expand_mass(mass, element.nodes, model.material.axes, Me);
+      scatter(plan, t, Ke, Me, K, M);
+      moments[t] = FirstMoments(element.nodes, mass);
+    }
+  };
+  for (const std::vector<int>& colour : plan.colours)
+  {
+    const bool shares_nodes = &colour == &plan.colours.back();
+    in_parallel(colour.size(), shares_nodes ? 1 : num_threads,
+                [&](std::size_t from, std::size_t to) { add(colour, from, to); });
+  }
+  return std::accumulate(moments.begin(), moments.end(), FirstMoments(),
+                         [](FirstMoments sum, const FirstMoments& part) { return sum += part; });
+}
 
 /// Adds a body that moves with one point of the mid-surface.
 void add_point_mass(const Model& model, const DofMap& dofs, const PointMass& mass, SparseMatrix& M,
@@ -108,31 +122,32 @@ void add_point_mass(const Model& model, const DofMap& dofs, const PointMass& mas
           M.coeffRef(row, column) += mass.mass * N(a) * N(b);
       }
   }
-  moments.add(mass.mass, position);
+  moments += FirstMoments(mass.mass, position);
 }
 
 } // namespace
 
-System assemble(const Model& model)
+Assembler::Assembler(int num_threads) : num_threads_(num_threads)
+{
+  if (num_threads < 1)
+    throw InvalidInput(message("Assembler: needs at least one thread; got ", num_threads));
+}
+
+Assembler::~Assembler() = default;
+Assembler::Assembler(Assembler&&) noexcept = default;
+Assembler& Assembler::operator=(Assembler&&) noexcept = default;
+
+System Assembler::assemble(const Model& model)
 {
   check_model(model);
+  DofMap dofs = number_unknowns(model);
+  if (!plan_ || !plan_->fits(model.mesh, dofs))
+    plan_ = std::make_unique<const AssemblyPlan>(make_plan(model.mesh, std::move(dofs)));
   System system;
-  system.dofs = number_unknowns(model);
-  system.K = sparse_sum::zero_matrix(unknowns_by_node(system.dofs),
-                                     sparse_sum::neighbours(model.mesh.nodes.size(), model.mesh.triangles));
-  system.M = system.K;
-  const std::vector<TriangleCover> covers = triangle_covers(model);
-  FirstMoments moments;
-  ElementMatrix Ke;
-  ElementMatrix Me;
-  for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
-  {
-    const ElementInput element = element_input(model, t, covers[t]);
-    ShellTriangle::stiffness(element.nodes, model.material, element.parts, Ke);
-    ShellTriangle::mass(element.nodes, model.material, element.parts, Me);
-    scatter(element_equations(model.mesh, system.dofs, t), Ke, Me, system.K, system.M);
-    moments.add(Me, ShellTriangle::rigid_motions(element.nodes, model.material.axes));
-  }
+  system.dofs = plan_->dofs;
+  system.K = plan_->pattern;
+  system.M = plan_->pattern;
+  FirstMoments moments = add_elements(model, *plan_, num_threads_, system.K.valuePtr(), system.M.valuePtr());
   for (const PointMass& mass : model.masses)
     add_point_mass(model, system.dofs, mass, system.M, moments);
   system.typical_frequency_hz = typical_frequency(model);
@@ -140,6 +155,11 @@ System assemble(const Model& model)
   system.centre_of_gravity = moments.moment / moments.mass;
   system.rigid_motions = rigid_motions(model, system.dofs);
   return system;
+}
+
+System assemble(const Model& model, int num_threads)
+{
+  return Assembler(num_threads).assemble(model);
 }
 
 } // namespace plate

@@ -2,7 +2,6 @@
 #include <plate/elements/bar.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace plate
 {
@@ -52,12 +51,15 @@ BarSection bar_section(const Bar& bar, double face, double height, const Eigen::
   BarSection section = {};
   const double top = face;
   const double bottom = top - height;
+  double top_power = top;
+  double bottom_power = bottom;
   for (std::size_t k = 0; k < section.P.size(); ++k)
   {
-    const int power = static_cast<int>(k) + 1;
-    const double moment = (std::pow(top, power) - std::pow(bottom, power)) / power;
+    const double moment = (top_power - bottom_power) / static_cast<double>(k + 1);
     section.P[k] = P * moment;
     section.mass[k] = bar.material.density * moment;
+    top_power *= top;
+    bottom_power *= bottom;
   }
   section.shear = shear_correction * G * height;
   section.shear_from_strain = g;

@@ -108,7 +108,13 @@ void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& m
 {
   FieldProducts<num_nodes> products;
   integrate(nodes, material, parts, products);
-  expand_mass(products.mass(), node_rotations(nodes, material.axes), M);
+  expand_mass(products.mass(), nodes, material.axes, M);
+}
+
+void ShellTriangle::expand_mass(const MassMoments& mass, const ShellTriangleNodes& nodes, const MaterialAxes& axes,
+                                Matrix& M)
+{
+  shell_kinematics::expand_mass(mass, node_rotations(nodes, axes), M);
 }
 
 void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const ShellMaterial& material,

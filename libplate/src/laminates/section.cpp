@@ -54,10 +54,10 @@ Eigen::Matrix3d ply_axes_in_frame(Angle angle, Grain grain, const Eigen::Matrix3
 /// What one ply brings to the section, in the frame of the point.
 struct PlyStiffness
 {
-  double bottom;               // [m]
-  double top;                  // [m]
-  Eigen::Matrix3d P;           // in-plane stiffness at zero transverse shear stress [Pa]
-  Matrix23d shear_from_strain; // shear strain per in-plane strain at zero transverse shear stress [-]
+  double bottom;                    // [m]
+  double top;                       // [m]
+  Eigen::Matrix3d P;                // in-plane stiffness at zero transverse shear stress [Pa]
+  Matrix23d shear_from_strain;      // shear strain per in-plane strain at zero transverse shear stress [-]
   Eigen::Matrix2d shear_compliance; // at held in-plane strain [1/Pa]
 };
 
@@ -114,9 +114,7 @@ void add_shear(const std::vector<PlyStiffness>& plies, SectionStiffness& section
     const Eigen::Matrix2d constant = equilibrium_rows(ply.P * unit.strain);
     const Eigen::Matrix2d linear = equilibrium_rows(ply.P * unit.curvature);
     const auto shear_stress = [&](double z) -> Eigen::Matrix2d
-    {
-      return at_bottom - constant * (z - ply.bottom) - linear * (0.5 * (z * z - ply.bottom * ply.bottom));
-    };
+    { return at_bottom - constant * (z - ply.bottom) - linear * (0.5 * (z * z - ply.bottom * ply.bottom)); };
     const double half = 0.5 * (ply.top - ply.bottom);
     const double middle = 0.5 * (ply.top + ply.bottom);
     for (int q = 0; q < 3; ++q)
@@ -134,7 +132,10 @@ void add_shear(const std::vector<PlyStiffness>& plies, SectionStiffness& section
   section.shear = compliance.inverse();
 }
 
-double scale_to(const Laminate& laminate, double thickness) { return thickness / total_thickness(laminate); }
+double scale_to(const Laminate& laminate, double thickness)
+{
+  return thickness / total_thickness(laminate);
+}
 
 } // namespace
 
@@ -206,11 +207,16 @@ SectionMass section_mass(std::span<const PlacedPly> plies)
 {
   SectionMass mass = {};
   for (const PlacedPly& ply : plies)
+  {
+    double bottom_power = ply.bottom;
+    double top_power = ply.top;
     for (std::size_t k = 0; k < mass.size(); ++k)
     {
-      const int power = static_cast<int>(k) + 1;
-      mass[k] += ply.material->density * (std::pow(ply.top, power) - std::pow(ply.bottom, power)) / power;
+      mass[k] += ply.material->density * (top_power - bottom_power) / static_cast<double>(k + 1);
+      bottom_power *= ply.bottom;
+      top_power *= ply.top;
     }
+  }
   return mass;
 }
 

@@ -6,6 +6,8 @@
 
 #include <Eigen/SparseCore>
 
+#include <memory>
+
 namespace plate
 {
 
@@ -15,18 +17,39 @@ using SparseMatrix = Eigen::SparseMatrix<double>;
 struct System
 {
   DofMap dofs;
-  SparseMatrix K;              ///< stiffness, lower triangle [N/m, N, N m]
-  SparseMatrix M;              ///< mass, lower triangle, same pattern as K [kg, kg m, kg m2]
-  Eigen::MatrixXd rigid_motions; ///< motions that carry no energy, (num_equations, 0...6)
+  SparseMatrix K;                    ///< stiffness, lower triangle [N/m, N, N m]
+  SparseMatrix M;                    ///< mass, lower triangle, same pattern as K [kg, kg m, kg m2]
+  Eigen::MatrixXd rigid_motions;     ///< motions that carry no energy, (num_equations, 0...6)
   double typical_frequency_hz = 0.0; ///< order of magnitude of the lowest bending mode; scales a solver's shift [Hz]
-  double mass = 0.0;           ///< plate and bars [kg]
+  double mass = 0.0;                 ///< plate and bars [kg]
   Eigen::Vector3d centre_of_gravity = Eigen::Vector3d::Zero(); ///< [m]
 };
 
-/// Assembles stiffness and mass.
-///
-/// The same input gives the same bits. Cost: linear in the number of triangles.
-/// @throws InvalidInput if the model is inconsistent (see check_model) or a point mass lies beside the plate
-[[nodiscard]] System assemble(const Model& model);
+struct AssemblyPlan;
+
+/// Assembles models one after the other. Models of the same triangles and supports share the pattern of the matrices
+/// and where the elements go in it.
+class Assembler
+{
+public:
+  /// @param num_threads  work on the elements at the same time; the result is the same bit for bit
+  explicit Assembler(int num_threads = 1);
+  ~Assembler();
+  Assembler(Assembler&&) noexcept;
+  Assembler& operator=(Assembler&&) noexcept;
+
+  /// Stiffness and mass of a model.
+  ///
+  /// The same input gives the same bits. Cost: linear in the number of triangles.
+  /// @throws InvalidInput if the model is inconsistent (see check_model) or a point mass lies beside the plate
+  [[nodiscard]] System assemble(const Model& model);
+
+private:
+  int num_threads_;
+  std::unique_ptr<const AssemblyPlan> plan_; ///< of the last model
+};
+
+/// Stiffness and mass of one model, see Assembler::assemble().
+[[nodiscard]] System assemble(const Model& model, int num_threads = 1);
 
 } // namespace plate

@@ -90,6 +90,10 @@ struct ShellTriangle
   static void matrices(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
                        Matrix& K, MassMoments& mass);
 
+  /// The mass from its moments, symmetric.
+  static void expand_mass(const MassMoments& mass, const ShellTriangleNodes& nodes, const MaterialAxes& axes,
+                          Matrix& M);
+
   /// Stiffness [N/m, N, N m], symmetric.
   static void stiffness(const ShellTriangleNodes& nodes, const ShellMaterial& material, const TriangleParts& parts,
                         Matrix& K);
