@@ -81,6 +81,7 @@ FirstMoments add_elements(const Model& model, const AssemblyPlan& plan, int num_
     for (std::size_t k = from; k < to; ++k)
     {
       const auto t = static_cast<std::size_t>(triangles[k]);
+      prefetch(plan, t, K, M);
       const ElementInput element = element_input(model, t, covers[t]);
       ShellTriangle::matrices(element.nodes, model.material, element.parts, Ke, mass);
       ShellTriangle::expand_mass(mass, element.nodes, model.material.axes, Me);

@@ -39,6 +39,9 @@ struct AssemblyPlan
   return i * (i - 1) / 2 + j;
 }
 
+/// Starts to fetch the values that a triangle will be added to: they lie far apart, and its matrices take a while.
+void prefetch(const AssemblyPlan& plan, std::size_t triangle, const double* K, const double* M);
+
 /// Adds the matrices of a triangle, K from both triangles and M likewise, to values of the pattern.
 void scatter(const AssemblyPlan& plan, std::size_t triangle, const ShellTriangle::Matrix& Ke,
              const ShellTriangle::Matrix& Me, double* K, double* M);
