@@ -9,16 +9,16 @@ namespace plate
 
 RigidBasis orthonormal_rigid_basis(const System& system)
 {
-  const auto M = system.M.selfadjointView<Eigen::Lower>();
   RigidBasis basis;
   basis.R = system.rigid_motions;
+  basis.MR = system.M.selfadjointView<Eigen::Lower>() * basis.R;
   for (int pass = 0; pass < 2 && basis.R.cols() > 0; ++pass) // the second pass repairs the rounding of the first
   {
-    const Eigen::MatrixXd gram = basis.R.transpose() * (M * basis.R);
+    const Eigen::MatrixXd gram = basis.R.transpose() * basis.MR;
     const Eigen::MatrixXd L = gram.llt().matrixL();
-    basis.R = L.triangularView<Eigen::Lower>().solve(basis.R.transpose()).transpose().eval();
+    for (Eigen::MatrixXd* columns : {&basis.R, &basis.MR})
+      *columns = L.triangularView<Eigen::Lower>().solve(columns->transpose()).transpose().eval();
   }
-  basis.MR = M * basis.R;
   return basis;
 }
 

@@ -4,10 +4,10 @@
 namespace plate
 {
 
-/// Keeps what is called in its lifetime from opening OpenMP threads.
+/// Keeps dense kernels that are called in its lifetime on one thread, as far as OpenBLAS or OpenMP serve them.
 ///
-/// CHOLMOD asks for four of its own for small copies, whatever the user chose: on two cores they cost more time waiting
-/// for each other than they save (measured, benchmarks/README.md). Nothing happens where no OpenMP is loaded.
+/// Their threads gain nothing for the small blocks here, change the last bits, and CHOLMOD asks for four of its own for
+/// mere copies, which on two cores cost half the factorisation in waiting (measured, benchmarks/README.md).
 class SerialRegion
 {
 public:
@@ -17,7 +17,8 @@ public:
   SerialRegion& operator=(const SerialRegion&) = delete;
 
 private:
-  int levels_ = 0; // of nested threads allowed before
+  int levels_;  // of nested OpenMP threads allowed before
+  int threads_; // of OpenBLAS before
 };
 
 } // namespace plate

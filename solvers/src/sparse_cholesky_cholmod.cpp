@@ -166,6 +166,7 @@ struct SparseCholesky::Implementation
     right.x = x.data();
     right.xtype = CHOLMOD_REAL;
     right.dtype = CHOLMOD_DOUBLE;
+    const SerialRegion serial;
     cholmod_solve2(half, factor, &right, nullptr, &solution, nullptr, &work_y, &work_e, &common);
     x = Eigen::Map<const Eigen::MatrixXd>(static_cast<const double*>(solution->x), x.rows(), x.cols());
   }

@@ -27,7 +27,7 @@ struct CommonOptions
   std::vector<std::pair<std::string, std::string>> overrides; ///< KEY and VALUE of each --set
   bool allow_outside = false;                                 ///< files outside the design's folder may be read
   bool timing = false;                                        ///< adds seconds to the results
-  int threads = 1; ///< of the dense kernels; more gain little and slow a busy machine down
+  int threads = 1;                                            ///< see set_num_threads()
 };
 
 /// Help or version, to be printed.

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "commands.h"
 #include "interrupt.h"
-#include "threads.h"
+#include "run_guarded.h"
 
 #include <plate/core/error.h>
+#include <plate/core/threads.h>
 
-#include <exception>
 #include <iostream>
 #include <variant>
 
@@ -33,31 +33,10 @@ int run(int argc, const char* const* argv)
   return status;
 }
 
-int report(const std::exception& error, int status)
-{
-  std::cerr << error.what() << '\n';
-  return status;
-}
-
 } // namespace
 
 int main(int argc, char** argv)
 {
   plate::install_interrupt_handler();
-  try
-  {
-    return run(argc, argv);
-  }
-  catch (const plate::InvalidInput& error)
-  {
-    return report(error, plate::exit_wrong_input);
-  }
-  catch (const plate::IoError& error)
-  {
-    return report(error, plate::exit_wrong_input);
-  }
-  catch (const std::exception& error)
-  {
-    return report(error, plate::exit_numerics_failed);
-  }
+  return plate::run_guarded([&] { return run(argc, argv); });
 }

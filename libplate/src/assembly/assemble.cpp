@@ -5,6 +5,7 @@
 #include "parallel.h"
 
 #include <plate/core/error.h>
+#include <plate/core/threads.h>
 #include <plate/elements/cubic_triangle.h>
 #include <plate/mesh/locate.h>
 
@@ -69,7 +70,7 @@ struct FirstMoments
 /// Adds the elements to the values of two matrices of the pattern.
 ///
 /// @return sum of the first moments
-FirstMoments add_elements(const Model& model, const AssemblyPlan& plan, int num_threads, double* K, double* M)
+FirstMoments add_elements(const Model& model, const AssemblyPlan& plan, double* K, double* M)
 {
   const std::vector<TriangleCover> covers = triangle_covers(model);
   std::vector<FirstMoments> moments(covers.size());
@@ -92,7 +93,7 @@ FirstMoments add_elements(const Model& model, const AssemblyPlan& plan, int num_
   for (const std::vector<int>& colour : plan.colours)
   {
     const bool shares_nodes = &colour == &plan.colours.back();
-    in_parallel(colour.size(), shares_nodes ? 1 : num_threads,
+    in_parallel(colour.size(), shares_nodes ? 1 : num_threads(),
                 [&](std::size_t from, std::size_t to) { add(colour, from, to); });
   }
   return std::accumulate(moments.begin(), moments.end(), FirstMoments(),
@@ -128,12 +129,7 @@ void add_point_mass(const Model& model, const DofMap& dofs, const PointMass& mas
 
 } // namespace
 
-Assembler::Assembler(int num_threads) : num_threads_(num_threads)
-{
-  if (num_threads < 1)
-    throw InvalidInput(message("Assembler: needs at least one thread; got ", num_threads));
-}
-
+Assembler::Assembler() = default;
 Assembler::~Assembler() = default;
 Assembler::Assembler(Assembler&&) noexcept = default;
 Assembler& Assembler::operator=(Assembler&&) noexcept = default;
@@ -148,7 +144,7 @@ System Assembler::assemble(const Model& model)
   system.dofs = plan_->dofs;
   system.K = plan_->pattern;
   system.M = plan_->pattern;
-  FirstMoments moments = add_elements(model, *plan_, num_threads_, system.K.valuePtr(), system.M.valuePtr());
+  FirstMoments moments = add_elements(model, *plan_, system.K.valuePtr(), system.M.valuePtr());
   for (const PointMass& mass : model.masses)
     add_point_mass(model, system.dofs, mass, system.M, moments);
   system.typical_frequency_hz = typical_frequency(model);
@@ -158,9 +154,9 @@ System Assembler::assemble(const Model& model)
   return system;
 }
 
-System assemble(const Model& model, int num_threads)
+System assemble(const Model& model)
 {
-  return Assembler(num_threads).assemble(model);
+  return Assembler().assemble(model);
 }
 
 } // namespace plate

@@ -62,14 +62,20 @@ ModalResult modes_in_air(const Model& model, const System& system, const ModalRe
   return result;
 }
 
-ModalResult solve_modes(const Model& model, const System& system, const ModalOptions& options)
+ModalResult solve_modes(ModalSolver& solver, const Model& model, const System& system, const ModalOptions& options)
 {
   if (model.air_density == 0.0)
-    return solve_modes(system, options);
+    return solver.solve(system, options);
   ModalOptions further = options;
   const auto available = static_cast<int>(system.K.rows() - system.rigid_motions.cols());
   further.num_modes = std::max(options.num_modes, std::min(options.num_modes + num_further_modes, available - 1));
-  return modes_in_air(model, system, solve_modes(system, further), options.num_modes);
+  return modes_in_air(model, system, solver.solve(system, further), options.num_modes);
+}
+
+ModalResult solve_modes(const Model& model, const System& system, const ModalOptions& options)
+{
+  ModalSolver solver;
+  return solve_modes(solver, model, system, options);
 }
 
 } // namespace plate

@@ -45,9 +45,10 @@ public:
   {
     ++num_solved_;
     Model model = design_.build(parameters);
-    const System system = assemble(model);
-    const ModalResult modes = solve_modes(
-        model, system, {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
+    const System system = assembler_.assemble(model);
+    const ModalResult modes =
+        solve_modes(solver_, model, system,
+                    {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
     if (modes.status != Status::converged)
       throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
     SolvedPoint point;
@@ -112,6 +113,8 @@ private:
 
   ParametricModel& design_;
   const SweepOptions& options_;
+  Assembler assembler_; // all points share the mesh, so they share what depends on it alone
+  ModalSolver solver_;
   int num_solved_ = 0;
 };
 

@@ -89,6 +89,24 @@ TEST_CASE("frequencies do not depend on how many are asked for")
   CHECK(few.frequencies_hz.isApprox(many.frequencies_hz.head(3), 1e-8));
 }
 
+TEST_CASE("a solver kept for further plates gives the same bits as a new one")
+{
+  ModalSolver solver;
+  Model thicker = arched_plate();
+  for (double& thickness : thicker.mesh.thickness)
+    thickness *= 1.1;
+  Model held = arched_plate(); // another pattern
+  test::support_all_sides(held, EdgeSupport::clamped);
+  for (const Model& model : {arched_plate(), thicker, held, arched_plate()})
+  {
+    const System system = assemble(model);
+    const ModalResult kept = solver.solve(system, {.num_modes = 5});
+    const ModalResult fresh = solve_modes(system, {.num_modes = 5});
+    CHECK(kept.frequencies_hz == fresh.frequencies_hz);
+    CHECK(kept.shapes == fresh.shapes);
+  }
+}
+
 TEST_CASE("degenerate modes of a square come in pairs")
 {
   // Modes of an isotropic square that are not symmetric about its diagonals are double, whatever the mesh's diagonals

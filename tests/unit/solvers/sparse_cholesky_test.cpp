@@ -40,6 +40,44 @@ TEST_CASE("a factorisation solves what it was made of, again and again")
   }
 }
 
+TEST_CASE("the halves of a solve make the whole, for one column as for several")
+{
+  const System system = clamped_plate();
+  const SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
+  const Eigen::Index n = system.dofs.num_equations;
+  Eigen::MatrixXd b(n, 3);
+  for (Eigen::Index i = 0; i < b.size(); ++i)
+    b.data()[i] = std::sin(0.3 * static_cast<double>(i));
+  Eigen::MatrixXd y(n, 3);
+  Eigen::MatrixXd x(n, 3);
+  factor.solve_lower(b, y);
+  factor.solve_upper(y, x);
+  const Eigen::MatrixXd Ax = system.K.selfadjointView<Eigen::Lower>() * x;
+  CHECK((Ax - b).norm() < 1e-8 * b.norm()); // 1e-16 times the condition of a thin plate
+  // b^T A^-1 b = |L^-1 P b|^2
+  for (Eigen::Index k = 0; k < 3; ++k)
+    CHECK(y.col(k).squaredNorm() == doctest::Approx(b.col(k).dot(x.col(k))).epsilon(1e-8));
+  Eigen::VectorXd y_alone(n);
+  Eigen::VectorXd x_alone(n);
+  factor.solve_lower(b.col(1), y_alone);
+  factor.solve_upper(y_alone, x_alone);
+  CHECK((y_alone - y.col(1)).norm() < 1e-10 * y.norm());
+  CHECK((x_alone - x.col(1)).norm() < 1e-8 * x.norm());
+}
+
+TEST_CASE("another matrix of the same pattern takes the place of the first")
+{
+  const System system = clamped_plate();
+  SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
+  const SparseMatrix other = system.K + 1e6 * system.M;
+  factor.factorise(other);
+  const Eigen::VectorXd expected = Eigen::VectorXd::LinSpaced(system.dofs.num_equations, -1.0, 2.0);
+  Eigen::VectorXd x(expected.size());
+  factor.solve(other.selfadjointView<Eigen::Lower>() * expected, x);
+  CHECK((x - expected).norm() < 1e-8 * expected.norm());
+  CHECK_THROWS_AS(factor.factorise(SparseMatrix(system.K - 1e9 * system.M)), NumericalFailure);
+}
+
 TEST_CASE("a matrix that is not positive definite is refused")
 {
   const System system = clamped_plate();

@@ -32,24 +32,22 @@ struct AssemblyPlan;
 class Assembler
 {
 public:
-  /// @param num_threads  work on the elements at the same time; the result is the same bit for bit
-  explicit Assembler(int num_threads = 1);
+  Assembler();
   ~Assembler();
   Assembler(Assembler&&) noexcept;
   Assembler& operator=(Assembler&&) noexcept;
 
   /// Stiffness and mass of a model.
   ///
-  /// The same input gives the same bits. Cost: linear in the number of triangles.
+  /// The same input gives the same bits, whatever num_threads(). Cost: linear in the number of triangles.
   /// @throws InvalidInput if the model is inconsistent (see check_model) or a point mass lies beside the plate
   [[nodiscard]] System assemble(const Model& model);
 
 private:
-  int num_threads_;
   std::unique_ptr<const AssemblyPlan> plan_; ///< of the last model
 };
 
 /// Stiffness and mass of one model, see Assembler::assemble().
-[[nodiscard]] System assemble(const Model& model, int num_threads = 1);
+[[nodiscard]] System assemble(const Model& model);
 
 } // namespace plate

@@ -15,17 +15,13 @@ using FourDoubles [[gnu::vector_size(32), gnu::aligned(8), gnu::may_alias]] = do
 /// machines they differ by rounding.
 #if defined(__x86_64__)
 #define LIBPLATE_WIDE [[gnu::target("avx2,fma")]]
-[[nodiscard]] inline bool has_wide_arithmetic()
-{
-  return __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0;
-}
 #else
 #define LIBPLATE_WIDE
-[[nodiscard]] inline bool has_wide_arithmetic()
-{
-  return false;
-}
 #endif
+
+/// Whether the processor has it, and the environment variable LIBPLATE_NARROW is not set: with it the results are those
+/// of a machine without.
+[[nodiscard]] bool has_wide_arithmetic();
 
 /// The body shared by both versions of a kernel, and what it calls.
 #define LIBPLATE_INLINED [[gnu::always_inline]] inline

@@ -21,7 +21,10 @@ namespace plate
 
 /// Lowest elastic modes of a model, in vacuo or in the air it names.
 ///
-/// @throws as solve_modes(system) and modes_in_air()
+/// @param solver  kept for further systems of the same pattern
+/// @throws as ModalSolver::solve() and modes_in_air()
+[[nodiscard]] ModalResult solve_modes(ModalSolver& solver, const Model& model, const System& system,
+                                      const ModalOptions& options = {});
 [[nodiscard]] ModalResult solve_modes(const Model& model, const System& system, const ModalOptions& options = {});
 
 } // namespace plate
