@@ -126,7 +126,7 @@ void ShellTriangle::add_strain_energies(const ShellTriangleNodes& nodes, const S
                  [&](const ShellPoint& p, std::span<const PlacedPly> plies)
                  {
                    const Eigen::Matrix<double, num_frame_gradients, Eigen::Dynamic> g =
-                       gradients(cubic_field(p), rotations) * u;
+                       frame_gradients(cubic_field(p), rotations) * u;
                    visit_energy(p, material, parts, plies,
                                 [&](double area, const auto& rows, const auto& C)
                                 {
