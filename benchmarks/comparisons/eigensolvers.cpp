@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 // Twenty elastic modes of the demo viola by libplate and by general eigensolvers: the same K and M, the same shift,
-// residuals no greater than ours, each solver at its best settings and with its factorisation counted.
+// residuals as small as ours, each solver at its best settings and with its factorisation counted.
 #include "support/plates.h"
 #include "tuning.h"
 
@@ -25,6 +25,7 @@ namespace
 {
 
 constexpr ModalOptions twenty_modes = {.num_modes = 20};
+constexpr double allowance = 1.25; // on residuals of others: near the rounding of K x they vary by chance
 
 const Eigenproblem& problem_of(Size size)
 {
@@ -67,8 +68,10 @@ EigenSettings settings_of(const std::string& name, const Eigensolver& solver, Si
     fastest[name] = fastest_settings(solver, problem_of(Size::demo));
   EigenSettings settings = fastest[name];
   if (tolerance.count({name, size}) == 0)
-    tolerance[{name, size}] = loosest_tolerance(solver, problem_of(size), settings,
-                                                solve_modes(viola(size).system, twenty_modes).residuals.maxCoeff());
+  {
+    const double ours = solve_modes(viola(size).system, twenty_modes).residuals.maxCoeff();
+    tolerance[{name, size}] = loosest_tolerance(solver, problem_of(size), settings, allowance * ours);
+  }
   settings.tolerance = tolerance[{name, size}];
   return settings;
 }
