@@ -11,6 +11,8 @@
 #include <getfem/getfem_mesh_fem.h>
 #include <getfem/getfem_mesh_im.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -32,25 +34,60 @@ std::string with_order(const std::string& name, int order)
   return name + "(3," + std::to_string(order) + ")";
 }
 
+/// The six tetrahedra of a unit cube along its diagonal: corners of each, from the origin one coordinate after the
+/// other.
+std::vector<Eigen::Matrix<double, 3, 4>> tetrahedra_of_cube()
+{
+  std::vector<Eigen::Matrix<double, 3, 4>> tetrahedra;
+  std::array<int, 3> axes = {0, 1, 2};
+  do
+  {
+    Eigen::Matrix<double, 3, 4> corners = Eigen::Matrix<double, 3, 4>::Zero();
+    for (int step = 0; step < dimension; ++step)
+      corners.rightCols(dimension - step).row(axes[static_cast<std::size_t>(step)]).setOnes();
+    tetrahedra.push_back(corners);
+  } while (std::next_permutation(axes.begin(), axes.end()));
+  return tetrahedra;
+}
+
+/// Nodes of the elements of one cell, in coordinates 0...1 of the cell.
+std::vector<std::vector<Eigen::Vector3d>> elements_of_cell(const SolidMesh& mesh, const bgeot::geometric_trans& element)
+{
+  std::vector<std::vector<Eigen::Vector3d>> elements;
+  if (mesh.shape == SolidShape::hexahedra)
+  {
+    for (auto& nodes = elements.emplace_back(); const bgeot::base_node& at : element.geometric_nodes())
+      nodes.emplace_back(at[0], at[1], at[2]);
+    return elements;
+  }
+  for (const Eigen::Matrix<double, 3, 4>& corners : tetrahedra_of_cube())
+    for (auto& nodes = elements.emplace_back(); const bgeot::base_node& at : element.geometric_nodes())
+      nodes.push_back(corners * Eigen::Vector4d(1.0 - at[0] - at[1] - at[2], at[0], at[1], at[2]));
+  return elements;
+}
+
 void fill(getfem::mesh& mesh, const SolidMesh& wanted)
 {
   const validation::Surface surface = validation::biparabolic(length, width, arch);
   const std::vector<double> x = validation::lines_with_strips(0.5 * length, wanted.cells_x, strip);
   const std::vector<double> y = validation::lines_with_strips(0.5 * width, wanted.cells_y, strip);
-  const auto cell = bgeot::geometric_trans_descriptor(with_order("GT_QK", wanted.order));
+  const auto element = bgeot::geometric_trans_descriptor(
+      with_order(wanted.shape == SolidShape::hexahedra ? "GT_QK" : "GT_PK", wanted.order));
+  const auto elements = elements_of_cell(wanted, *element);
   for (std::size_t j = 0; j + 1 < y.size(); ++j)
     for (std::size_t i = 0; i + 1 < x.size(); ++i)
-    {
-      std::vector<bgeot::base_node> nodes;
-      for (const bgeot::base_node& at : cell->geometric_nodes())
+      for (const std::vector<Eigen::Vector3d>& cell_nodes : elements)
       {
-        const double px = std::lerp(x[i], x[i + 1], at[0]);
-        const double py = std::lerp(y[j], y[j + 1], at[1]);
-        const Eigen::Vector3d p = surface.position(px, py) + thickness * (at[2] - 0.5) * surface.normal(px, py);
-        nodes.emplace_back(p.x(), p.y(), p.z());
+        std::vector<bgeot::base_node> nodes;
+        for (const Eigen::Vector3d& at : cell_nodes)
+        {
+          const double px = std::lerp(x[i], x[i + 1], at.x());
+          const double py = std::lerp(y[j], y[j + 1], at.y());
+          const Eigen::Vector3d p = surface.position(px, py) + thickness * (at.z() - 0.5) * surface.normal(px, py);
+          nodes.emplace_back(p.x(), p.y(), p.z());
+        }
+        mesh.add_convex_by_points(element, nodes.begin());
       }
-      mesh.add_convex_by_points(cell, nodes.begin());
-    }
 }
 
 /// Stiffness C of the carved wood, whose axes are x, y, z everywhere, as GetFEM stores a tensor: first index fastest.
@@ -130,9 +167,12 @@ SolidPlate::SolidPlate(const SolidMesh& mesh) : implementation_(std::make_unique
 {
   Implementation& data = *implementation_;
   fill(data.mesh, mesh);
-  data.fem.set_finite_element(getfem::fem_descriptor(with_order("FEM_QK", mesh.order)));
-  data.integration.set_integration_method(
-      getfem::int_method_descriptor(with_order("IM_GAUSS_PARALLELEPIPED", 2 * mesh.order + 1)));
+  const bool hexahedra = mesh.shape == SolidShape::hexahedra;
+  data.fem.set_finite_element(getfem::fem_descriptor(with_order(hexahedra ? "FEM_QK" : "FEM_PK", mesh.order)));
+  // Exact for the mass of straight elements: the same points as usual in practice.
+  const std::string rule = hexahedra ? "IM_GAUSS_PARALLELEPIPED" : "IM_TETRAHEDRON";
+  data.integration.set_integration_method(getfem::int_method_descriptor(
+      hexahedra ? with_order(rule, 2 * mesh.order + 1) : rule + "(" + std::to_string(2 * mesh.order + 1) + ")"));
 }
 
 SolidPlate::~SolidPlate() = default;

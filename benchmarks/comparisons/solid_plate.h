@@ -8,10 +8,18 @@
 namespace plate::benchmarks
 {
 
-/// Hexahedra for the arched spruce plate of benchmarks/arched_spruce.toml, one layer through the thickness.
+/// What the cells of a solid are filled with.
+enum class SolidShape
+{
+  hexahedra,
+  tetrahedra ///< six in each cell: what automatic mesh generators make of a solid
+};
+
+/// Mesh for the arched spruce plate of benchmarks/arched_spruce.toml, one layer of cells through the thickness.
 struct SolidMesh
 {
-  int order;   ///< of displacements and of the geometry, in all three directions
+  SolidShape shape = SolidShape::hexahedra;
+  int order;   ///< of displacements and of the geometry
   int cells_x; ///< between the strips along the edges
   int cells_y;
 };

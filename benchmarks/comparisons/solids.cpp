@@ -86,10 +86,21 @@ void solid(benchmark::State& state, const SolidMesh& mesh)
 constexpr auto ms = benchmark::kMillisecond;
 BENCHMARK_CAPTURE(shell, default mesh, 0.0)->Unit(ms);
 BENCHMARK_CAPTURE(shell, coarse mesh, 20.0)->Unit(ms);
-BENCHMARK_CAPTURE(solid, quadratic 20x12, SolidMesh{.order = 2, .cells_x = 20, .cells_y = 12})->Iterations(1)->Unit(ms);
-BENCHMARK_CAPTURE(solid, quadratic 40x24, SolidMesh{.order = 2, .cells_x = 40, .cells_y = 24})->Iterations(1)->Unit(ms);
-BENCHMARK_CAPTURE(solid, cubic 14x8, SolidMesh{.order = 3, .cells_x = 14, .cells_y = 8})->Iterations(1)->Unit(ms);
-BENCHMARK_CAPTURE(solid, quartic 10x6, SolidMesh{.order = 4, .cells_x = 10, .cells_y = 6})->Iterations(1)->Unit(ms);
+BENCHMARK_CAPTURE(solid, hexahedra p2 80x46, SolidMesh{.order = 2, .cells_x = 80, .cells_y = 46})
+    ->Iterations(1)
+    ->Unit(ms);
+BENCHMARK_CAPTURE(solid, hexahedra p3 16x9, SolidMesh{.order = 3, .cells_x = 16, .cells_y = 9})
+    ->Iterations(1)
+    ->Unit(ms);
+BENCHMARK_CAPTURE(solid, hexahedra p4 8x5, SolidMesh{.order = 4, .cells_x = 8, .cells_y = 5})->Iterations(1)->Unit(ms);
+BENCHMARK_CAPTURE(solid, tetrahedra p2 40x24,
+                  SolidMesh{.shape = SolidShape::tetrahedra, .order = 2, .cells_x = 40, .cells_y = 24})
+    ->Iterations(1)
+    ->Unit(ms);
+BENCHMARK_CAPTURE(solid, tetrahedra p2 80x46,
+                  SolidMesh{.shape = SolidShape::tetrahedra, .order = 2, .cells_x = 80, .cells_y = 46})
+    ->Iterations(1)
+    ->Unit(ms);
 
 } // namespace
 } // namespace plate::benchmarks
