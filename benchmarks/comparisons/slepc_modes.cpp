@@ -24,7 +24,11 @@ void need_slepc()
 {
   struct Session
   {
-    Session() { check(SlepcInitializeNoArguments()); }
+    Session()
+    {
+      check(SlepcInitializeNoArguments());
+      check(PetscPushErrorHandler(PetscIgnoreErrorHandler, nullptr)); // errors become exceptions
+    }
     ~Session() { SlepcFinalize(); }
     Session(const Session&) = delete;
     Session& operator=(const Session&) = delete;
@@ -82,16 +86,16 @@ void set_factor(ST st, SlepcFactor factor, std::optional<SparseCholesky>& ours)
   check(PCFactorSetMatSolverType(pc, factor == SlepcFactor::cholmod ? MATSOLVERCHOLMOD : MATSOLVERMUMPS));
 }
 
+/// Takes out the rigid motions, which outlive the solver.
 void set_deflation(EPS eps, const Eigenproblem& problem)
 {
   std::vector<Vec> vectors;
-  Eigen::MatrixXd rigid = problem.rigid;
-  for (Eigen::Index k = 0; k < rigid.cols(); ++k)
-    check(VecCreateSeqWithArray(PETSC_COMM_SELF, 1, static_cast<PetscInt>(rigid.rows()), rigid.col(k).data(),
-                                &vectors.emplace_back(nullptr)));
-  check(EPSSetDeflationSpace(eps, static_cast<PetscInt>(vectors.size()), vectors.data())); // copies them
+  for (Eigen::Index k = 0; k < problem.rigid.cols(); ++k)
+    check(VecCreateSeqWithArray(PETSC_COMM_SELF, 1, static_cast<PetscInt>(problem.rigid.rows()),
+                                problem.rigid.col(k).data(), &vectors.emplace_back(nullptr)));
+  check(EPSSetDeflationSpace(eps, static_cast<PetscInt>(vectors.size()), vectors.data()));
   for (Vec& vector : vectors)
-    check(VecDestroy(&vector));
+    check(VecDestroy(&vector)); // the solver has its own references
 }
 
 EigenPairs extract(EPS eps, Eigen::Index n, int num_wanted)

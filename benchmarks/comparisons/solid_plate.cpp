@@ -66,28 +66,46 @@ std::vector<std::vector<Eigen::Vector3d>> elements_of_cell(const SolidMesh& mesh
   return elements;
 }
 
+/// Grid lines over [-half, half]; rows of narrow cells become wider away from the edge.
+std::vector<double> lines(double half, int cells, int strips)
+{
+  std::vector<double> out = validation::lines_with_strips(half, cells, strip);
+  for (int row = 1; row < strips; ++row)
+  {
+    const double from_edge = strip * std::pow(static_cast<double>(row) / strips, 2);
+    out.push_back(-half + from_edge);
+    out.push_back(half - from_edge);
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
 void fill(getfem::mesh& mesh, const SolidMesh& wanted)
 {
   const validation::Surface surface = validation::biparabolic(length, width, arch);
-  const std::vector<double> x = validation::lines_with_strips(0.5 * length, wanted.cells_x, strip);
-  const std::vector<double> y = validation::lines_with_strips(0.5 * width, wanted.cells_y, strip);
+  const std::vector<double> x = lines(0.5 * length, wanted.cells_x, wanted.strips);
+  const std::vector<double> y = lines(0.5 * width, wanted.cells_y, wanted.strips);
   const auto element = bgeot::geometric_trans_descriptor(
       with_order(wanted.shape == SolidShape::hexahedra ? "GT_QK" : "GT_PK", wanted.order));
   const auto elements = elements_of_cell(wanted, *element);
-  for (std::size_t j = 0; j + 1 < y.size(); ++j)
-    for (std::size_t i = 0; i + 1 < x.size(); ++i)
-      for (const std::vector<Eigen::Vector3d>& cell_nodes : elements)
-      {
-        std::vector<bgeot::base_node> nodes;
-        for (const Eigen::Vector3d& at : cell_nodes)
+  const auto node = [&](std::size_t i, std::size_t j, int layer, const Eigen::Vector3d& at)
+  {
+    const double px = std::lerp(x[i], x[i + 1], at.x());
+    const double py = std::lerp(y[j], y[j + 1], at.y());
+    const double height = thickness * ((layer + at.z()) / wanted.layers - 0.5);
+    const Eigen::Vector3d p = surface.position(px, py) + height * surface.normal(px, py);
+    return bgeot::base_node(p.x(), p.y(), p.z());
+  };
+  for (int layer = 0; layer < wanted.layers; ++layer)
+    for (std::size_t j = 0; j + 1 < y.size(); ++j)
+      for (std::size_t i = 0; i + 1 < x.size(); ++i)
+        for (const std::vector<Eigen::Vector3d>& cell_nodes : elements)
         {
-          const double px = std::lerp(x[i], x[i + 1], at.x());
-          const double py = std::lerp(y[j], y[j + 1], at.y());
-          const Eigen::Vector3d p = surface.position(px, py) + thickness * (at.z() - 0.5) * surface.normal(px, py);
-          nodes.emplace_back(p.x(), p.y(), p.z());
+          std::vector<bgeot::base_node> nodes;
+          for (const Eigen::Vector3d& at : cell_nodes)
+            nodes.push_back(node(i, j, layer, at));
+          mesh.add_convex_by_points(element, nodes.begin());
         }
-        mesh.add_convex_by_points(element, nodes.begin());
-      }
 }
 
 /// Stiffness C of the carved wood, whose axes are x, y, z everywhere, as GetFEM stores a tensor: first index fastest.

@@ -15,13 +15,15 @@ enum class SolidShape
   tetrahedra ///< six in each cell: what automatic mesh generators make of a solid
 };
 
-/// Mesh for the arched spruce plate of benchmarks/arched_spruce.toml, one layer of cells through the thickness.
+/// Mesh for the arched spruce plate of benchmarks/arched_spruce.toml.
 struct SolidMesh
 {
   SolidShape shape = SolidShape::hexahedra;
   int order;   ///< of displacements and of the geometry
   int cells_x; ///< between the strips along the edges
   int cells_y;
+  int layers = 1; ///< of cells through the thickness
+  int strips = 1; ///< rows of narrow cells along the edges, 3 mm wide together
 };
 
 /// The plate as a body of three-dimensional elasticity in GetFEM: what one would take without a shell element.

@@ -17,6 +17,8 @@
 #include <map>
 #include <numbers>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace plate::benchmarks
 {
@@ -86,21 +88,23 @@ void solid(benchmark::State& state, const SolidMesh& mesh)
 constexpr auto ms = benchmark::kMillisecond;
 BENCHMARK_CAPTURE(shell, default mesh, 0.0)->Unit(ms);
 BENCHMARK_CAPTURE(shell, coarse mesh, 20.0)->Unit(ms);
-BENCHMARK_CAPTURE(solid, hexahedra p2 80x46, SolidMesh{.order = 2, .cells_x = 80, .cells_y = 46})
-    ->Iterations(1)
-    ->Unit(ms);
-BENCHMARK_CAPTURE(solid, hexahedra p3 16x9, SolidMesh{.order = 3, .cells_x = 16, .cells_y = 9})
-    ->Iterations(1)
-    ->Unit(ms);
-BENCHMARK_CAPTURE(solid, hexahedra p4 8x5, SolidMesh{.order = 4, .cells_x = 8, .cells_y = 5})->Iterations(1)->Unit(ms);
-BENCHMARK_CAPTURE(solid, tetrahedra p2 40x24,
-                  SolidMesh{.shape = SolidShape::tetrahedra, .order = 2, .cells_x = 40, .cells_y = 24})
-    ->Iterations(1)
-    ->Unit(ms);
-BENCHMARK_CAPTURE(solid, tetrahedra p2 80x46,
-                  SolidMesh{.shape = SolidShape::tetrahedra, .order = 2, .cells_x = 80, .cells_y = 46})
-    ->Iterations(1)
-    ->Unit(ms);
+/// Solids by order and shape, each with the mesh that comes nearest to our error in the least time (found by trial).
+/// One layer of quadratic cells does not: it stays at 0.1 %. Quadratic tetrahedra are listed for what they cost at a
+/// greater error.
+const bool registered = []
+{
+  const std::vector<std::pair<std::string, SolidMesh>> meshes = {
+      {"hexahedra of order 2", {.order = 2, .cells_x = 56, .cells_y = 32, .layers = 3, .strips = 2}},
+      {"hexahedra of order 3", {.order = 3, .cells_x = 16, .cells_y = 9}},
+      {"tetrahedra of order 2",
+       {.shape = SolidShape::tetrahedra, .order = 2, .cells_x = 56, .cells_y = 32, .layers = 2, .strips = 2}}};
+  for (const auto& [name, mesh] : meshes)
+    benchmark::RegisterBenchmark(("solid/" + name).c_str(),
+                                 [mesh = mesh](benchmark::State& state) { solid(state, mesh); })
+        ->Iterations(1)
+        ->Unit(ms);
+  return true;
+}();
 
 } // namespace
 } // namespace plate::benchmarks
