@@ -24,7 +24,7 @@ USAGE
 options=()
 case ${1:-} in
   '') ;;
-  --quick) options=(--repetitions 1 --filter '-130k' --most-unknowns 4e4) ;;
+  --quick) options=(--repetitions 1 --filter=-130k --most-unknowns 4e4) ;;
   --full) options=(--most-unknowns 2e6) ;;
   --accept) ;;
   --help) usage; exit 0 ;;

@@ -4,8 +4,9 @@
 
 check_instructions.py PROGRAM COMPILER [--accept]
 
-Fails if a kernel takes over 10 % more instructions than accepted, or is not in the table. Counts belong to a compiler:
-with one that the table does not know, the exit status is 77 (skipped). --accept writes the counts of this compiler anew.
+Fails if a kernel takes over 10 % more instructions than accepted, or is not in the table. Counts belong to a build: to
+the compiler, and to the kind of processor, since kernels may have a version for wide arithmetic. With a build that the
+table does not know, the exit status is 77 (skipped). --accept writes the counts of this build anew.
 """
 
 import csv
@@ -19,6 +20,7 @@ import tempfile
 SKIPPED = 77
 ALLOWED = 1.10
 TABLE = pathlib.Path(__file__).with_name("accepted_instructions.csv")
+PROCESSOR = pathlib.Path("/proc/cpuinfo")
 # The C library picks variants of its functions by the processor; these are the plainest.
 PLAIN_PROCESSOR = ",".join(
     "-" + name
@@ -44,10 +46,16 @@ def count(program):
         return {name: found[name] for name in run.stdout.splitlines()}
 
 
+def build_name(compiler):
+    """The compiler, and whether the processor has what kernels choose their version by."""
+    known = PROCESSOR.read_text().split() if PROCESSOR.exists() else []
+    return compiler + (" AVX2" if "avx2" in known and "fma" in known else "")
+
+
 def read_table():
     with TABLE.open(newline="") as file:
         lines = [line for line in file if not line.startswith("#")]
-    return [(row["compiler"], row["kernel"], int(row["instructions"])) for row in csv.DictReader(lines)]
+    return [(row["build"], row["kernel"], int(row["instructions"])) for row in csv.DictReader(lines)]
 
 
 def write_table(rows):
@@ -55,22 +63,23 @@ def write_table(rows):
     with TABLE.open("w", newline="") as file:
         file.write("\n".join(comments) + "\n")
         writer = csv.writer(file, lineterminator="\n")
-        writer.writerow(("compiler", "kernel", "instructions"))
+        writer.writerow(("build", "kernel", "instructions"))
         writer.writerows(rows)
 
 
 def main():
     program, compiler = sys.argv[1:3]
+    build = build_name(compiler)
     counts = count(program)
     rows = read_table()
     if sys.argv[3:] == ["--accept"]:
-        others = [row for row in rows if row[0] != compiler]
-        write_table(others + [(compiler, name, instructions) for name, instructions in counts.items()])
-        print(f"accepted for {compiler}: {TABLE}")
+        others = [row for row in rows if row[0] != build]
+        write_table(others + [(build, name, instructions) for name, instructions in counts.items()])
+        print(f"accepted for {build}: {TABLE}")
         return 0
-    accepted = {kernel: instructions for known, kernel, instructions in rows if known == compiler}
+    accepted = {kernel: instructions for known, kernel, instructions in rows if known == build}
     if not accepted:
-        print(f"no accepted counts for {compiler}; bash benchmarks/run.sh --accept writes them")
+        print(f"no accepted counts for {build}; bash benchmarks/run.sh --accept writes them")
         return SKIPPED
     status = 0
     print(f"{'kernel':32} {'instructions':>14} {'accepted':>14} {'ratio':>7}")
