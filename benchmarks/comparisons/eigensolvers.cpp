@@ -136,7 +136,7 @@ const bool registered = []
   for (const auto& [name, factor] :
        {std::pair{"SLEPc on our factor", SlepcFactor::ours}, std::pair{"SLEPc on CHOLMOD", SlepcFactor::cholmod},
         std::pair{"SLEPc on MUMPS", SlepcFactor::mumps}})
-    add_other(name, [factor](const Eigenproblem& problem, const EigenSettings& settings)
+    add_other(name, [factor = factor](const Eigenproblem& problem, const EigenSettings& settings)
               { return slepc_modes(problem, factor, settings); });
 #endif
   return true;
