@@ -41,7 +41,7 @@ def met(value, goal):
 
 
 def evaluate(file, benchmarks):
-    """Median and spread of each row whose benchmarks have all run."""
+    """Median and spread of each row; the median is None where a benchmark did not run."""
     with file.open(newline="") as lines:
         rows = list(csv.DictReader(line for line in lines if not line.startswith("#")))
     results = []
@@ -49,6 +49,7 @@ def evaluate(file, benchmarks):
         above = sum_of(row["above"], benchmarks)
         below = sum_of(row["below"], benchmarks) if row["below"] else None
         if above is None or (row["below"] and below is None):
+            results.append({"what": row["what"], "median": None, "goal": row["goal"], "met": None})
             continue
         ratios = [a / b for a, b in zip(above, below)] if below else above
         median = statistics.median(ratios)
@@ -62,6 +63,9 @@ def table(results):
     width = max([len(row["what"]) for row in results] + [4])
     lines = [f"{'what':{width}} {'median':>9} {'lowest':>9} {'highest':>9}  goal"]
     for row in results:
+        if row["median"] is None:
+            lines.append(f"{row['what']:{width}} not measured")
+            continue
         verdict = {True: "met", False: "NOT MET", None: ""}[row["met"]]
         numbers = " ".join(f"{row[key]:9.4g}" for key in ("median", "lowest", "highest"))
         lines.append(f"{row['what']:{width}} {numbers}  {row['goal']:9} {verdict}".rstrip())
