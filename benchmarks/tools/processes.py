@@ -14,7 +14,7 @@ SIZES = {22.0: 1e4, 12.0: 3e4, 6.2: 1e5, 3.5: 3e5, 1.9: 1e6}
 def run(arguments):
     """Standard output, seconds of processor time and bytes of memory at the greatest of one process."""
     with tempfile.TemporaryFile() as out:
-        process = subprocess.Popen([str(argument) for argument in arguments], stdout=out, stderr=subprocess.DEVNULL)
+        process = subprocess.Popen([str(argument) for argument in arguments], stdout=out)
         _, status, usage = os.wait4(process.pid, 0)
         process.returncode = os.waitstatus_to_exitcode(status)
         if process.returncode != 0:
