@@ -38,4 +38,4 @@ if [[ ${1:-} == --accept ]]; then
   exit
 fi
 build_preset release plate benchmark_programs
-python3 benchmarks/tools/measure.py build/release "${options[@]}"
+python3 -B benchmarks/tools/measure.py build/release "${options[@]}"
