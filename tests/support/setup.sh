@@ -8,7 +8,7 @@ readonly LIBPLATE_PACKAGES=(
   libsuitesparse-dev libmetis-dev libopenblas-pthread-dev
   libgmsh-dev libvtk9-dev libcairo2-dev         # meshes and pictures
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev   # design files and command line
-  doctest-dev python3-jsonschema                # tests
+  doctest-dev python3-jsonschema valgrind       # tests; Valgrind counts instructions
 )
 readonly LIBPLATE_SANITIZER_PACKAGES=(clang libclang-rt-14-dev) # sanitizers and fuzz targets: tests/run.sh, tests/fuzz/run.sh
 
