@@ -14,17 +14,16 @@ void element_matrices(benchmark::State& state, Size size)
   const Model& model = viola(size).model;
   const std::size_t num_triangles = model.mesh.triangles.size();
   ShellTriangle::Matrix K;
-  ShellTriangle::Matrix M;
+  ShellTriangle::MassMoments mass;
   for (auto _ : state)
   {
     const std::vector<TriangleCover> covers = triangle_covers(model);
     for (std::size_t t = 0; t < num_triangles; ++t)
     {
       const ElementInput element = element_input(model, t, covers[t]);
-      ShellTriangle::stiffness(element.nodes, model.material, element.parts, K);
-      ShellTriangle::mass(element.nodes, model.material, element.parts, M);
+      ShellTriangle::matrices(element.nodes, model.material, element.parts, K, mass);
       benchmark::DoNotOptimize(K.data());
-      benchmark::DoNotOptimize(M.data());
+      benchmark::DoNotOptimize(mass.data());
     }
   }
   state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(num_triangles));

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MPL-2.0
-"""What is measured on whole runs of the executable: start, growth with the size of the problem, threads."""
+"""What is measured on whole runs of the executable: start, growth with the size of the problem."""
 
 import json
 import math
@@ -55,18 +55,6 @@ def growth(plate, repository, repetitions, most_unknowns, idle_memory):
     return result
 
 
-def threads(plate, repository, repetitions):
-    """Seconds by the clock of the assembly in a run with one thread and with two."""
-    found = {}
-    for _ in range(repetitions):
-        for count in (1, 2):
-            out, _, _ = run([plate, "modes", repository / "examples" / "viola" / "spruce_top.toml", "--json", "--timing",
-                             "--count", 1, "--set", "mesh.size=5.75", "--threads", count])
-            entry = found.setdefault(f"assembly with threads/{count}", {"seconds": [], "counters": {}})
-            entry["seconds"].append(json.loads(out)["seconds"]["assemble"])
-    return found
-
-
 def measure(plate, repository, repetitions, most_unknowns):
     """All of them, as benchmarks by name."""
     runs = [run([plate, "--help"]) for _ in range(4 * repetitions)]
@@ -74,5 +62,4 @@ def measure(plate, repository, repetitions, most_unknowns):
     # A small job loads the same libraries as the modes of a plate.
     _, _, idle_memory = run([plate, "laminate", repository / "examples" / "viola" / "laminate_top.toml"])
     result.update(growth(plate, repository, repetitions, most_unknowns, idle_memory))
-    result.update(threads(plate, repository, repetitions))
     return result
