@@ -21,8 +21,8 @@ namespace
 {
 
 constexpr int num_modes = 20;
-constexpr int num_full = 5;       // full solves timed
-constexpr int num_reduced = 200;  // reduced solves timed, and points at which figures are taken
+constexpr int num_full = 5;      // full solves timed
+constexpr int num_reduced = 200; // reduced solves timed, and points at which figures are taken
 
 /// The demo top with its outer plies' thickness, cloth thickness and cloth angle free, symmetric, or a factor on all.
 class DemoTop : public ParametricModel
@@ -35,8 +35,7 @@ public:
     three_plies // thickness of the outer plies, of the cloth [mm], angle of the cloth [degrees]
   };
   explicit DemoTop(Free free)
-      : free_(free),
-        base_(build_model(DesignDocument::from_file(EXAMPLES_DIR "/viola/laminate_top.toml").design()))
+      : free_(free), base_(build_model(DesignDocument::from_file(EXAMPLES_DIR "/viola/laminate_top.toml").design()))
   {
   }
 
@@ -103,8 +102,8 @@ std::vector<double> random_point(const ParameterBox& box, std::mt19937& random)
 {
   std::vector<double> point;
   for (std::size_t k = 0; k < box.low.size(); ++k)
-    point.push_back(box.low[k] +
-                    (box.high[k] - box.low[k]) * static_cast<double>(random()) / static_cast<double>(std::mt19937::max()));
+    point.push_back(box.low[k] + (box.high[k] - box.low[k]) * static_cast<double>(random()) /
+                                     static_cast<double>(std::mt19937::max()));
   return point;
 }
 
@@ -113,9 +112,10 @@ void run(const Case& what)
   DemoTop design(what.free);
   std::unique_ptr<ReducedModel> reduced;
   const double building = seconds_of(
-      [&] {
-        reduced = std::make_unique<ReducedModel>(
-            design, what.box, ReducedOptions{.num_modes = num_modes, .tolerance = what.tolerance});
+      [&]
+      {
+        reduced = std::make_unique<ReducedModel>(design, what.box,
+                                                 ReducedOptions{.num_modes = num_modes, .tolerance = what.tolerance});
       });
   std::mt19937 random(1);
   std::vector<double> full_seconds;
@@ -145,11 +145,13 @@ void run(const Case& what)
   const double full = median(full_seconds);
   const double one = median(reduced_seconds);
   const auto [fastest, slowest] = std::minmax_element(full_seconds.begin(), full_seconds.end());
-  std::printf("%-12s full %.2f s (%.2f to %.2f), reduced %.3f ms, ratio %.0f (wanted %.0f), building %.1f full solves\n",
-              what.name, full, *fastest, *slowest, one * 1e3, full / one, what.wanted_ratio, building / full);
-  std::printf("             largest error of %d modes %.1e (wanted %.1e), estimate holds in %d of %d\n", num_modes, worst,
-              what.tolerance, modes_within, num_full * num_modes);
-  std::printf("             %s\n", reduced->summary().c_str());
+  std::printf(
+      "%-12s full %.2f s (%.2f to %.2f), reduced %.3f ms, ratio %.0f (wanted %.0f), building %.1f full solves\n",
+      what.name, full, *fastest, *slowest, one * 1e3, full / one, what.wanted_ratio, building / full);
+  std::printf("             largest error of %d modes %.1e (wanted %.1e), estimate holds in %d of %d\n", num_modes,
+              worst, what.tolerance, modes_within, num_full * num_modes);
+  std::printf("             %s, effectivity %.2f from %d checks\n", reduced->summary().c_str(),
+              reduced->figures().effectivity, reduced->figures().num_checks);
 }
 
 } // namespace

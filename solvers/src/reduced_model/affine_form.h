@@ -21,11 +21,11 @@ struct Combination
 ///
 /// In the stiffness of laid plies the section enters linearly: 5 x 6 moments of the in-plane stiffness and 3 numbers of
 /// the transverse shear stiffness, the inverse of the equilibrium compliance, as itself. There the combination is exact
-/// to rounding with at most 33 terms, whatever the curvature of the plate; a bar adds powers of the distance of its face.
-/// For carved wood the section depends on slope and moduli together, for a graduated plate on thickness and place: there
-/// terms are added until the tolerance is met. Whatever it is, a few elements tell the coefficients, since all elements
-/// share them; each is measured in the energy of the element in the middle of the box, so that what the combination
-/// misses bounds the relative error of eigenvalues.
+/// to rounding with at most 33 terms, whatever the curvature of the plate; a bar adds powers of the distance of its
+/// face. For carved wood the section depends on slope and moduli together, for a graduated plate on thickness and
+/// place: there terms are added until the tolerance is met. Whatever it is, a few elements tell the coefficients, since
+/// all elements share them; each is measured in the energy of the element in the middle of the box, so that what the
+/// combination misses bounds the relative error of eigenvalues.
 class AffineForm
 {
 public:

@@ -17,9 +17,9 @@ struct Coefficients
 {
   Combination stiffness; ///< torsion of bars apart
   Eigen::VectorXd torsion;
-  Combination mass;            ///< point masses apart
+  Combination mass;             ///< point masses apart
   Eigen::VectorXd point_masses; ///< [kg]
-  double air_density = 0.0;    ///< [kg/m3]
+  double air_density = 0.0;     ///< [kg/m3]
 };
 
 /// The point of the box at which a term of the stiffness or mass is that of the whole plate.

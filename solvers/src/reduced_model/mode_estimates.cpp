@@ -48,10 +48,10 @@ EstimatedModes estimated_modes(const ReducedSystem& system, const Coefficients& 
   out.other_errors.resize(num_modes);
   for (Eigen::Index j = 0; j < num_modes; ++j)
   {
-    const auto vector = out.modes.vectors.col(j);
+    const Eigen::VectorXd vector = out.modes.vectors.col(j);
     const double lambda = out.modes.eigenvalues(j);
-    const double stiffness = coefficients.stiffness.misfit * vector.dot(reference.stiffness.projected * vector) / lambda;
-    const double mass = coefficients.mass.misfit * vector.dot(reference.mass.projected * vector);
+    const double stiffness = coefficients.stiffness.misfit * reference.stiffness.form(vector) / lambda;
+    const double mass = coefficients.mass.misfit * reference.mass.form(vector);
     const double torsion = system.torsion_error() * 2.0 * system.torsion_energy(coefficients, vector) / lambda;
     out.other_errors(j) = 0.5 * (stiffness + mass + torsion) + solver_tolerance;
   }

@@ -54,11 +54,15 @@ double mass_of(const Model& model, const std::vector<TriangleCover>& covers)
 
 } // namespace
 
-ReducedMatrix& ReducedMatrix::add(double factor, const ReducedMatrix& term)
+void ReducedMatrix::add(double factor, const ReducedMatrix& term)
 {
-  projected += factor * term.projected;
+  projected.triangularView<Eigen::Lower>() += factor * term.projected;
   sketched += factor * term.sketched;
-  return *this;
+}
+
+double ReducedMatrix::form(const Eigen::VectorXd& x) const
+{
+  return x.dot(projected.selfadjointView<Eigen::Lower>() * x);
 }
 
 ReducedSystem::ReducedSystem(ParametricModel& design, const Model& reference, const std::vector<TriangleCover>& covers,
@@ -99,8 +103,7 @@ void ReducedSystem::extend(const Vectors& added)
   {
     const Eigen::MatrixXd u = displacement_at(reference_, dofs_, reference_.masses[i].at, basis_);
     point_masses_[i].projected = u.transpose() * u;
-    point_masses_[i].sketched =
-        displacement_at(reference_, dofs_, reference_.masses[i].at, fields_).transpose() * u;
+    point_masses_[i].sketched = displacement_at(reference_, dofs_, reference_.masses[i].at, fields_).transpose() * u;
   }
 }
 
@@ -155,7 +158,7 @@ double ReducedSystem::torsion_energy(const Coefficients& coefficients, const Eig
 {
   double energy = 0.0;
   for (std::size_t i = 0; i < torsion_.size(); ++i)
-    energy += 0.5 * coefficients.torsion(static_cast<Eigen::Index>(i)) * vector.dot(torsion_[i].projected * vector);
+    energy += 0.5 * coefficients.torsion(static_cast<Eigen::Index>(i)) * torsion_[i].form(vector);
   return energy;
 }
 

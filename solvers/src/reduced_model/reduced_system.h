@@ -10,10 +10,13 @@ namespace plate::reduced
 /// A matrix on the basis: projected, and its products with random fields.
 struct ReducedMatrix
 {
-  Eigen::MatrixXd projected; ///< (vectors, vectors)
+  Eigen::MatrixXd projected; ///< lower triangle, (vectors, vectors)
   Eigen::MatrixXd sketched;  ///< (fields, vectors)
 
-  ReducedMatrix& add(double factor, const ReducedMatrix& term);
+  void add(double factor, const ReducedMatrix& term);
+
+  /// x^T matrix x
+  [[nodiscard]] double form(const Eigen::VectorXd& x) const;
 };
 
 /// Stiffness and mass at one point on the basis.
@@ -66,7 +69,7 @@ private:
   std::vector<ReducedMatrix> torsion_;
   std::vector<ReducedMatrix> mass_;
   std::vector<ReducedMatrix> point_masses_;
-  ReducedMatrix air_; // per density
+  ReducedMatrix air_;           // per density
   Eigen::VectorXd term_masses_; // [kg]
 };
 

@@ -53,7 +53,8 @@ Vectors energy_fields(const Model& model, const System& system, double shift, Ei
   Vectors forces = Vectors::Zero(system.dofs.num_equations, count);
   ElementMatrix stiffness;
   ElementMatrix mass;
-  Eigen::Matrix<double, ShellTriangle::num_dofs, Eigen::Dynamic, Eigen::RowMajor> random(ShellTriangle::num_dofs, count);
+  Eigen::Matrix<double, ShellTriangle::num_dofs, Eigen::Dynamic, Eigen::RowMajor> random(ShellTriangle::num_dofs,
+                                                                                         count);
   for (std::size_t t = 0; t < covers.size(); ++t)
   {
     element_matrix(Form::stiffness, model, t, covers[t], stiffness);

@@ -13,6 +13,7 @@ struct SmallModes
   Eigen::MatrixXd vectors;     ///< (size, n), vectors^T M vectors = I
 };
 
+/// Lower triangles are read.
 /// @param stiffness  (size, size); rows and columns of rigid motions are taken as zero
 /// @param mass       (size, size), positive definite
 /// @param num_rigid  unknowns that are rigid motions

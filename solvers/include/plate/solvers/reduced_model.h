@@ -25,16 +25,18 @@ struct ParameterBox
 /// How a reduced model is built.
 struct ReducedOptions
 {
-  int num_modes = 12;      ///< lowest elastic modes it gives
-  double tolerance = 1e-4; ///< aimed-at relative error of each frequency against the full solve: well below that of the mesh
-  int max_snapshots = 24;  ///< full solves at most; a reduced model that stops there states the error it has
+  int num_modes = 12; ///< lowest elastic modes it gives
+  double tolerance =
+      1e-4; ///< aimed-at relative error of each frequency against the full solve: well below that of the mesh
+  int max_snapshots = 24; ///< full solves at most; a reduced model that stops there states the error it has
 };
 
 /// Modes from a reduced model.
 struct ReducedModes
 {
   Eigen::VectorXd frequencies_hz; ///< ascending, (n) [Hz]
-  /// Estimate of the distance to the full solve on the same mesh, meant to be exceeded by one in twenty at most, (n) [Hz].
+  /// Estimate of the distance to the full solve on the same mesh, meant to be exceeded by one in twenty at most, (n)
+  /// [Hz].
   Eigen::VectorXd errors_hz;
   Eigen::MatrixXd shares; ///< the modes in the vectors of the reduced model, (num_vectors, n), unit modal mass
   double mass = 0.0;      ///< of plate, bars and point masses [kg]
@@ -51,9 +53,9 @@ struct ReducedFigures
   int num_vectors = 0;         ///< of its basis, rigid motions included
   int num_stiffness_terms = 0; ///< matrices the stiffness is combined of
   int num_mass_terms = 0;
-  double effectivity = 0.0;    ///< true error over estimate: greatest ratio met while building, part of the estimate since
-  double largest_error = 0.0;  ///< greatest relative error estimate on the points looked at [-]
-  bool converged = false;      ///< largest_error is within the tolerance
+  double effectivity = 0.0; ///< true error over estimate: greatest ratio met while building, part of the estimate since
+  double largest_error = 0.0; ///< greatest relative error estimate on the points looked at [-]
+  bool converged = false;     ///< largest_error is within the tolerance
 };
 
 /// Modes of a plate in a thousandth of the time of a full solve, anywhere in a box of parameters on one mesh.
