@@ -12,8 +12,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 #include <numbers>
 #include <utility>
 
@@ -76,7 +74,8 @@ struct ReducedModel::Implementation
                energy_fields(without_point_masses(reference), plain, shift, num_fields))
   {
     num_rigid = plain.rigid_motions.cols();
-    add_vectors(plain.rigid_motions, 0.0);
+    if (num_rigid > 0)
+      add_vectors(plain.rigid_motions, 0.0);
     for (const Point& point : points)
       candidates.push_back(map.at(point));
     std::vector<Point> first = {points.front()};
@@ -147,10 +146,6 @@ struct ReducedModel::Implementation
       const double frequency = std::sqrt(reduced.modes.eigenvalues(j)) / two_pi;
       const double error = std::abs(frequency / full.frequencies_hz(j) - 1.0) - reduced.other_errors(j);
       greatest = std::max(greatest, error / reduced.residual_errors(j));
-      if (getenv("R1_DEBUG"))
-        std::printf("%2d err %.2e est %.2e other %.2e ratio %.3f\n", static_cast<int>(j),
-                    error + reduced.other_errors(j), reduced.residual_errors(j), reduced.other_errors(j),
-                    (error + reduced.other_errors(j)) / reduced.residual_errors(j));
     }
     figures.effectivity = figures.num_checks == 0 ? greatest : std::max(figures.effectivity, greatest);
     ++figures.num_checks;

@@ -69,7 +69,7 @@ void CombinationTerms::choose_terms(Eigen::MatrixXd rest, Eigen::Index block, do
   {
     Eigen::Index place = 0;
     Eigen::Index worst = 0;
-    if (block_norms(rest, block).maxCoeff(&place, &worst) <= tolerance)
+    if (block_norms(rest, block).maxCoeff(&place, &worst) <= tolerance && !terms_.empty())
       return;
     terms_.push_back(worst);
     const Eigen::VectorXd direction = rest.col(worst).normalized();

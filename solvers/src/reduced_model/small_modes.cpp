@@ -96,7 +96,7 @@ SmallModes small_modes(const Eigen::MatrixXd& stiffness, const Eigen::MatrixXd& 
   Eigen::MatrixXd rigid_share = mass.bottomLeftCorner(size, num_rigid).transpose();
   if (num_rigid > 0)
     mass.topLeftCorner(num_rigid, num_rigid).llt().solveInPlace(rigid_share);
-  Eigen::MatrixXd elastic_mass = mass.bottomRightCorner(size, size);
+  Eigen::MatrixXd elastic_mass = mass.bottomRightCorner(size, size).selfadjointView<Eigen::Lower>();
   elastic_mass.noalias() -= mass.bottomLeftCorner(size, num_rigid) * rigid_share;
 
   const Eigen::MatrixXd elastic_stiffness = stiffness.bottomRightCorner(size, size);
