@@ -65,14 +65,10 @@ Vectors energy_fields(const Model& model, const System& system, double shift, Ei
     for_each_unknown(model.mesh, system.dofs, t,
                      [&](int row, int equation) { forces.row(equation) += random.row(row); });
   }
-  const SparseCholesky factor(system.K + shift * system.M, system.dofs);
-  Vectors fields(forces.rows(), forces.cols());
-  Eigen::VectorXd solution(forces.rows());
-  for (Eigen::Index k = 0; k < count; ++k)
-  {
-    factor.solve(forces.col(k), solution);
-    fields.col(k) = solution;
-  }
+  const SparseCholesky factor(system.K + shift * system.M, unknowns_by_node(system.dofs));
+  const Eigen::MatrixXd right = forces;
+  Eigen::MatrixXd fields(right.rows(), right.cols());
+  factor.solve(right, fields);
   return fields;
 }
 
