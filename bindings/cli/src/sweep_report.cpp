@@ -86,7 +86,7 @@ std::string sweep_text(const SweepOutcome& sweep, bool timing)
     out += message("  interrupted after ", num_finished(sweep), " of ", sweep.points.size(), " points\n");
   if (sweep.result.num_reduced > 0)
     out += message("  ", sweep.result.num_reduced, " points from a reduced model, within ",
-                   compact(100.0 * sweep.result.reduced_error), " % of full solves (--full solves each)\n");
+                   compact(100.0 * sweep.result.reduced_error, 2), " % of full solves (--full solves each)\n");
   if (timing)
     out += message("seconds: total ", fixed(sweep.seconds, 2), ", ", sweep.result.num_solved, " eigenproblems\n");
   return message(out, caution, '\n');

@@ -117,8 +117,8 @@ void ReducedModel::Implementation::add_snapshots(const std::vector<Point>& place
     shapes.rightCols(modes.shapes.cols()) = modes.shapes;
   }
   figures.num_snapshots += static_cast<int>(places.size());
-  // An eigenvalue errs by the square of what a vector lacks.
-  add_vectors(shapes, std::sqrt(share_of_dropped * options.tolerance));
+  // An eigenvalue errs by the square of what a vector lacks; below a millionth of it there is only rounding.
+  add_vectors(shapes, std::max(1e-6, std::sqrt(share_of_dropped * options.tolerance)));
 }
 
 EstimatedModes ReducedModel::Implementation::estimate(const Coefficients& coefficients) const
