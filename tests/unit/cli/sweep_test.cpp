@@ -99,6 +99,7 @@ TEST_CASE("many points on one mesh come from a reduced model and agree with full
   const json reduced = json::parse(run.out);
   CHECK(reduced.at("reduced_points") == 25);
   CHECK(reduced.at("reduced_error_percent").get<double>() < 0.002);
+  arguments.insert(arguments.end(), {"--threads", "2"});
   CHECK(run_plate(arguments).out == run.out);
   arguments.emplace_back("--full");
   const json full = json::parse(run_plate(arguments).out);
