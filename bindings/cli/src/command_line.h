@@ -65,6 +65,7 @@ struct SweepRequest
   CommonOptions common;
   std::vector<SweptKey> keys; ///< one or two
   int count = 12;             ///< elastic modes at each point
+  bool full = false;          ///< each point is solved in full
 };
 
 struct StartRequest

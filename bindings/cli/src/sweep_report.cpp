@@ -84,6 +84,9 @@ std::string sweep_text(const SweepOutcome& sweep, bool timing)
     out += "  - : the mode left the range solved for; a greater --count follows it further\n";
   if (!sweep.result.complete)
     out += message("  interrupted after ", num_finished(sweep), " of ", sweep.points.size(), " points\n");
+  if (sweep.result.num_reduced > 0)
+    out += message("  ", sweep.result.num_reduced, " points from a reduced model, within ",
+                   compact(100.0 * sweep.result.reduced_error, 2), " % of full solves (--full solves each)\n");
   if (timing)
     out += message("seconds: total ", fixed(sweep.seconds, 2), ", ", sweep.result.num_solved, " eigenproblems\n");
   return message(out, caution, '\n');
@@ -110,6 +113,8 @@ std::string sweep_json(const SweepOutcome& sweep, bool timing)
                {"in_air", sweep.in_air},
                {"complete", sweep.result.complete},
                {"remeshed_points", sweep.num_remeshed},
+               {"reduced_points", sweep.result.num_reduced},
+               {"reduced_error_percent", rounded(100.0 * sweep.result.reduced_error)},
                {"caution", caution}};
   if (timing)
     json["seconds"] = {{"total", sweep.seconds}};

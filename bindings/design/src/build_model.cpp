@@ -4,6 +4,7 @@
 #include <plate/meshes/mesher.h>
 
 #include <cmath>
+#include <cstddef>
 
 namespace plate
 {
@@ -43,6 +44,20 @@ Model build_model(const Design& design, const PlanformMesh& planform)
 Model build_model(const Design& design)
 {
   return build_model(design, mesh_planform(design.geometry, design.mesh));
+}
+
+void update_model(const Design& design, Model& model)
+{
+  const ThicknessField thickness(design.geometry.outline, design.geometry.thickness);
+  for (std::size_t i = 0; i < model.mesh.nodes.size(); ++i)
+    model.mesh.thickness[i] = thickness.at(model.mesh.nodes[i].head<2>());
+  model.material.laminate = design.laminate;
+  model.bars.clear();
+  if (design.bar)
+    model.bars.push_back(*design.bar);
+  model.patches = design.patches;
+  model.masses = design.masses;
+  model.air_density = design.surroundings.air_density;
 }
 
 } // namespace plate

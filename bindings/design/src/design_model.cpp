@@ -6,10 +6,28 @@
 #include <plate/design/design.h>
 #include <plate/meshes/mesher.h>
 
+#include <algorithm>
+#include <array>
+#include <string_view>
 #include <utility>
 
 namespace plate
 {
+
+namespace
+{
+
+/// Whether a key is one of those that no node depends on.
+bool leaves_mesh(std::string_view key)
+{
+  constexpr std::array<std::string_view, 4> tables = {"layup.", "material.", "thickness.", "surroundings."};
+  const auto begins = [&](std::string_view table) { return key.starts_with(table); };
+  return std::any_of(tables.begin(), tables.end(), begins) || key == "bar.height" || key == "bar.end_height" ||
+         (key.starts_with("mass.") && key.ends_with(".grams")) ||
+         (key.starts_with("patch.") && key.find(".plies.") != std::string_view::npos);
+}
+
+} // namespace
 
 DesignModel::DesignModel(DesignDocument document, std::vector<std::string> keys)
     : document_(std::move(document)), keys_(std::move(keys))
@@ -18,14 +36,19 @@ DesignModel::DesignModel(DesignDocument document, std::vector<std::string> keys)
     static_cast<void>(document_.unit(key));
 }
 
-Model DesignModel::build(std::span<const double> parameters)
+Design DesignModel::design_at(std::span<const double> parameters) const
 {
   if (parameters.size() != keys_.size())
     throw InvalidInput(message("DesignModel: ", keys_.size(), " parameters are needed, got ", parameters.size()));
   DesignDocument changed = document_;
   for (std::size_t i = 0; i < keys_.size(); ++i)
     changed.set_number(keys_[i], parameters[i]);
-  const Design design = changed.design();
+  return changed.design();
+}
+
+Model DesignModel::build(std::span<const double> parameters)
+{
+  const Design design = design_at(parameters);
   if (!first_)
   {
     first_ = mesh_planform(design.geometry, design.mesh);
@@ -40,6 +63,19 @@ Model DesignModel::build(std::span<const double> parameters)
     ++num_remeshed_;
     return build_model(design);
   }
+}
+
+void DesignModel::rebuild(std::span<const double> parameters, Model& model)
+{
+  if (keeps_mesh())
+    update_model(design_at(parameters), model);
+  else
+    model = build(parameters);
+}
+
+bool DesignModel::keeps_mesh() const
+{
+  return std::all_of(keys_.begin(), keys_.end(), leaves_mesh);
 }
 
 } // namespace plate

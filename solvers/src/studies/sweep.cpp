@@ -6,11 +6,13 @@
 #include <plate/post/mode_names.h>
 #include <plate/post/surface_integral.h>
 #include <plate/solvers/air_modes.h>
+#include <plate/solvers/reduced_model.h>
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numeric>
+#include <optional>
 
 namespace plate
 {
@@ -23,10 +25,11 @@ using Point = std::vector<double>;
 /// Modes of one design, and which of them each track is.
 struct SolvedPoint
 {
-  ShellMesh mesh;
+  ShellMesh mesh; // empty, as are the shapes, as long as only the reduced model needs to know them
   double mass = 0.0;
   Eigen::VectorXd frequencies_hz;
   ModeShapes shapes;
+  ReducedModes reduced;           // empty after a full solve
   std::vector<int> mode_of_track; // -1 where lost
   std::vector<double> likeness;
 };
@@ -36,27 +39,57 @@ constexpr double doubtful_below = 0.6;
 constexpr double lost_below = 0.3;
 constexpr int max_halvings = 3;
 
+/// Ranges of the parameters over the points.
+ParameterBox box_of(const std::vector<Point>& points)
+{
+  ParameterBox box = {points.front(), points.front()};
+  for (const Point& point : points)
+    for (std::size_t k = 0; k < point.size(); ++k)
+    {
+      box.low[k] = std::min(box.low[k], point[k]);
+      box.high[k] = std::max(box.high[k], point[k]);
+    }
+  return box;
+}
+
 class Follower
 {
 public:
-  Follower(ParametricModel& design, const SweepOptions& options) : design_(design), options_(options) {}
+  Follower(ParametricModel& design, const SweepOptions& options, const std::vector<Point>& points)
+      : design_(design), options_(options)
+  {
+    if (options.reduced_tolerance > 0.0 && reduced_model_pays(points.size(), points.front().size()))
+      reduced_.emplace(design, box_of(points),
+                       ReducedOptions{.num_modes = num_modes(), .tolerance = options.reduced_tolerance});
+  }
 
   SolvedPoint solve(const Point& parameters)
   {
-    ++num_solved_;
-    Model model = design_.build(parameters);
-    const System system = assembler_.assemble(model);
-    const ModalResult modes =
-        solve_modes(solver_, model, system,
-                    {.num_modes = options_.num_modes + options_.num_spare, .tolerance = options_.tolerance});
-    if (modes.status != Status::converged)
-      throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
+    if (!reduced_)
+      return solve_in_full(design_.build(parameters));
+    ReducedModes modes = reduced_->modes(parameters);
+    if (!(modes.largest_error() <= options_.reduced_tolerance))
+    {
+      Model model = reduced_->model();
+      design_.rebuild(parameters, model);
+      return solve_in_full(std::move(model));
+    }
+    ++num_reduced_;
+    reduced_error_ = std::max(reduced_error_, modes.largest_error());
     SolvedPoint point;
-    point.mass = system.mass;
+    point.mass = modes.mass;
     point.frequencies_hz = modes.frequencies_hz;
-    point.shapes = mode_shapes(model.mesh, system.dofs, modes.shapes);
-    point.mesh = std::move(model.mesh);
+    point.reduced = std::move(modes);
     return point;
+  }
+
+  /// Makes sure that a point has its mesh and shapes.
+  void complete(SolvedPoint& point) const
+  {
+    if (!point.mesh.nodes.empty())
+      return;
+    point.mesh = reduced_->model().mesh;
+    point.shapes = mode_shapes(point.mesh, reduced_->dofs(), reduced_->shapes(point.reduced));
   }
 
   SolvedPoint start(const Point& parameters)
@@ -69,17 +102,51 @@ public:
   }
 
   /// Solves the point `to` and follows the tracks of a solved point to it.
-  SolvedPoint follow(const SolvedPoint& known, const Point& from, const Point& to)
+  SolvedPoint follow(SolvedPoint& known, const Point& from, const Point& to)
   {
     SolvedPoint next = solve(to);
     pair(known, from, next, to, 0);
     return next;
   }
 
-  [[nodiscard]] int num_solved() const { return num_solved_; }
+  void record_effort(SweepResult& result) const
+  {
+    result.num_solved = num_solved_;
+    if (reduced_)
+      result.num_solved += reduced_->figures().num_snapshots + reduced_->figures().num_checks;
+    result.num_reduced = num_reduced_;
+    result.reduced_error = reduced_error_;
+  }
 
 private:
-  void pair(const SolvedPoint& known, const Point& from, SolvedPoint& next, const Point& to, int halvings)
+  [[nodiscard]] int num_modes() const { return options_.num_modes + options_.num_spare; }
+
+  SolvedPoint solve_in_full(Model model)
+  {
+    ++num_solved_;
+    const System system = assembler_.assemble(model);
+    const ModalResult modes =
+        solve_modes(solver_, model, system, {.num_modes = num_modes(), .tolerance = options_.tolerance});
+    if (modes.status != Status::converged)
+      throw NumericalFailure(message("sweep: the modes did not converge; ", modes.summary()));
+    SolvedPoint point;
+    point.mass = system.mass;
+    point.frequencies_hz = modes.frequencies_hz;
+    point.shapes = mode_shapes(model.mesh, system.dofs, modes.shapes);
+    point.mesh = std::move(model.mesh);
+    return point;
+  }
+
+  [[nodiscard]] Eigen::MatrixXd assurance(SolvedPoint& known, SolvedPoint& next) const
+  {
+    if (known.reduced.shares.size() > 0 && next.reduced.shares.size() > 0)
+      return reduced_->assurance(known.reduced, next.reduced);
+    complete(known);
+    complete(next);
+    return modal_assurance(known.shapes, next.shapes);
+  }
+
+  void pair(SolvedPoint& known, const Point& from, SolvedPoint& next, const Point& to, int halvings)
   {
     assign(known, next);
     const double least = *std::min_element(next.likeness.begin(), next.likeness.end());
@@ -93,14 +160,14 @@ private:
     pair(middle, between, next, to, halvings + 1);
   }
 
-  static void assign(const SolvedPoint& known, SolvedPoint& next)
+  void assign(SolvedPoint& known, SolvedPoint& next) const
   {
-    const Eigen::MatrixXd assurance = modal_assurance(known.shapes, next.shapes);
+    const Eigen::MatrixXd likenesses = assurance(known, next);
     const auto num_tracks = known.mode_of_track.size();
-    Eigen::MatrixXd score = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(num_tracks), assurance.cols());
+    Eigen::MatrixXd score = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(num_tracks), likenesses.cols());
     for (std::size_t t = 0; t < num_tracks; ++t)
       if (known.mode_of_track[t] >= 0)
-        score.row(static_cast<Eigen::Index>(t)) = assurance.row(known.mode_of_track[t]);
+        score.row(static_cast<Eigen::Index>(t)) = likenesses.row(known.mode_of_track[t]);
     next.mode_of_track = best_assignment(score);
     next.likeness.resize(num_tracks);
     for (std::size_t t = 0; t < num_tracks; ++t)
@@ -115,7 +182,10 @@ private:
   const SweepOptions& options_;
   Assembler assembler_; // all points share the mesh, so they share what depends on it alone
   ModalSolver solver_;
+  std::optional<ReducedModel> reduced_;
   int num_solved_ = 0;
+  int num_reduced_ = 0;
+  double reduced_error_ = 0.0;
 };
 
 Eigen::MatrixXd normal_shapes(const SolvedPoint& point)
@@ -144,12 +214,17 @@ void record(const SolvedPoint& point, SweepResult& result)
 
 } // namespace
 
+bool reduced_model_pays(std::size_t num_points, std::size_t num_parameters)
+{
+  return num_points >= (num_parameters == 1 ? 24 : 40);
+}
+
 SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std::size_t row,
                   const SweepOptions& options)
 {
   if (points.empty() || row == 0)
     throw InvalidInput("sweep: needs at least one point and a row length of at least one");
-  Follower follower(design, options);
+  Follower follower(design, options, points);
   SweepResult result;
   result.tracks.resize(static_cast<std::size_t>(options.num_modes));
   SolvedPoint previous;
@@ -164,6 +239,7 @@ SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std
                                      : follower.follow(previous, points[i - 1], points[i]);
     if (i == 0)
     {
+      follower.complete(point);
       result.first = {point.mesh, normal_shapes(point)};
       const std::vector<std::string> names = name_modes(point.mesh, result.first.normal_displacement);
       for (std::size_t t = 0; t < names.size(); ++t)
@@ -176,8 +252,11 @@ SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std
     result.complete = i + 1 == points.size();
   }
   if (!result.mass.empty())
+  {
+    follower.complete(previous);
     result.last = {previous.mesh, normal_shapes(previous)};
-  result.num_solved = follower.num_solved();
+  }
+  follower.record_effort(result);
   return result;
 }
 

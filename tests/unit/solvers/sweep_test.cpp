@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "changed_plate.h"
 #include "relative.h"
-#include "sample_models.h"
 
 #include <plate/core/error.h>
 #include <plate/solvers/studies/sweep.h>
@@ -155,6 +155,51 @@ TEST_CASE("a sweep may be stopped and gives what it has")
   CHECK(result.mass.size() == 2);
   CHECK(result.tracks[0].frequency_hz.size() == 2);
   CHECK(result.last.mesh.nodes[0].y() == test::relative(-0.5 * 0.1625));
+}
+
+TEST_CASE("with a reduced model tracks are those of full solves, crossings included")
+{
+  // As E2 grows bending across climbs through bending along, which knows E1 alone (reduced_model_test.cpp).
+  test::ChangedPlate design(
+      test::plate_model(test::rectangle(length, 0.16, 6, 4, thickness), test::solid(spruce(), thickness)),
+      [](std::span<const double> p, Model& model)
+      { model.material.laminate.plies[0].material.elastic.E2 = p[0] * 1e9; });
+  std::vector<std::vector<double>> points;
+  for (int i = 0; i <= 30; ++i)
+    points.push_back({0.4 + 0.04 * i});
+  REQUIRE(reduced_model_pays(points.size(), 1));
+  const SweepResult full = sweep(design, points, points.size(), {.num_modes = 5});
+  const SweepResult reduced = sweep(design, points, points.size(), {.num_modes = 5, .reduced_tolerance = 1e-5});
+  CHECK(full.num_reduced == 0);
+  CHECK(reduced.num_reduced >= 31);
+  CHECK(reduced.num_solved < 15);
+  CHECK(reduced.reduced_error < 1e-5);
+  bool crossed = false;
+  for (std::size_t t = 0; t < 5; ++t)
+    for (std::size_t i = 0; i < points.size(); ++i)
+    {
+      CHECK(reduced.tracks[t].mode[i] == full.tracks[t].mode[i]);
+      crossed = crossed || full.tracks[t].mode[i] != full.tracks[t].mode[0];
+      CHECK(reduced.tracks[t].frequency_hz[i] == test::relative(full.tracks[t].frequency_hz[i], 1e-5));
+    }
+  CHECK(crossed);
+  CHECK(reduced.last.normal_displacement.cols() == 5);
+}
+
+TEST_CASE("a point where the reduced model is poor is solved in full")
+{
+  // No snapshots suffice for a tolerance near rounding: every point falls back on the full solve.
+  test::ChangedPlate design(
+      test::plate_model(test::rectangle(length, 0.16, 3, 2, thickness), test::solid(spruce(), thickness)),
+      [](std::span<const double> p, Model& model)
+      { model.material.laminate.plies[0].material.elastic.E2 = p[0] * 1e9; });
+  std::vector<std::vector<double>> points;
+  for (int i = 0; i < 24; ++i)
+    points.push_back({0.4 + 0.05 * i});
+  const SweepResult result = sweep(design, points, points.size(), {.num_modes = 3, .reduced_tolerance = 1e-12});
+  CHECK(result.complete);
+  CHECK(result.num_reduced == 0);
+  CHECK(result.tracks[0].frequency_hz.size() == 24);
 }
 
 TEST_CASE("a sweep without points or with a point that is no design is refused")

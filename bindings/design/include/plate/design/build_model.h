@@ -16,4 +16,7 @@ namespace plate
 /// @throws NumericalFailure if the plate cannot be meshed
 [[nodiscard]] Model build_model(const Design& design);
 
+/// Brings a model to a design of the same shape: thickness, layup, patches, bar, masses and air; its mesh stays.
+void update_model(const Design& design, Model& model);
+
 } // namespace plate

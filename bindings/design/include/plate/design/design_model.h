@@ -2,6 +2,7 @@
 #pragma once
 
 #include <plate/assembly/parametric_model.h>
+#include <plate/design/design.h>
 #include <plate/design/design_document.h>
 #include <plate/meshes/planform_mesh.h>
 
@@ -26,10 +27,20 @@ public:
   /// @throws NumericalFailure if the plate cannot be meshed
   [[nodiscard]] Model build(std::span<const double> parameters) override;
 
+  /// Keeps the mesh of the model, strips along the edges too, if keeps_mesh(); else builds it anew.
+  ///
+  /// @throws DesignError if there is no such design
+  void rebuild(std::span<const double> parameters, Model& model) override;
+
+  /// Whether no key moves a node: only materials, layup, thickness, masses, plies of patches or the height of the bar.
+  [[nodiscard]] bool keeps_mesh() const;
+
   /// Points so far where moving the mesh would have turned a triangle inside out, so that a new one was made.
   [[nodiscard]] int num_remeshed() const { return num_remeshed_; }
 
 private:
+  [[nodiscard]] Design design_at(std::span<const double> parameters) const;
+
   DesignDocument document_;
   std::vector<std::string> keys_;
   std::optional<PlanformMesh> first_; ///< of the first point

@@ -17,6 +17,11 @@ struct SweepOptions
   int num_modes = 12;   ///< tracks followed, started from the lowest modes of the first point
   int num_spare = 6;    ///< further modes solved at each point, so that a track may climb past others
   double tolerance = 1e-9; ///< as ModalOptions::tolerance
+  /// Relative error of a frequency that points may have from a reduced model; 0: each point is solved in full.
+  ///
+  /// Used where there are so many points that it pays, see reduced_model_pays(); the parameters must leave the mesh as
+  /// it is. A point where the model states a greater error is solved in full.
+  double reduced_tolerance = 0.0;
   /// Called before each point with its index; return false to stop early.
   std::function<bool(std::size_t point, std::size_t num_points)> progress = nullptr;
 };
@@ -44,9 +49,14 @@ struct SweepResult
   std::vector<ModeTrack> tracks;
   SweepShapes first;        ///< at the first point
   SweepShapes last;         ///< at the last finished point
-  int num_solved = 0;       ///< eigenproblems solved, points between the asked ones included
+  int num_solved = 0;       ///< full eigenproblems solved, points between the asked ones included
+  int num_reduced = 0;      ///< points from a reduced model, those between included
+  double reduced_error = 0.0; ///< greatest relative error that the reduced model states for one of these [-]
   bool complete = false;    ///< false if stopped early
 };
+
+/// Whether building a reduced model costs less than it saves: 8 full solves for one parameter, about 15 for two.
+[[nodiscard]] bool reduced_model_pays(std::size_t num_points, std::size_t num_parameters);
 
 /// Follows modes by shape over a grid of points, the last parameter running fastest.
 ///
