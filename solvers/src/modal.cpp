@@ -2,6 +2,7 @@
 #include <plate/solvers/modal.h>
 
 #include "inverse_operator.h"
+#include "start_vector.h"
 
 #include <plate/core/error.h>
 
@@ -10,7 +11,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
 #include <numbers>
 #include <utility>
 
@@ -32,19 +32,6 @@ Eigen::VectorXd rigid_frequencies(const System& system, const RigidBasis& rigid)
   Eigen::VectorXd f = eigen.eigenvalues().cwiseAbs().cwiseSqrt() / two_pi;
   std::sort(f.begin(), f.end());
   return f;
-}
-
-/// A start vector without symmetry, so that no mode is missed; the same on every run.
-Eigen::VectorXd start_vector(Eigen::Index size)
-{
-  Eigen::VectorXd v(size);
-  std::uint32_t state = 12345;
-  for (double& value : v)
-  {
-    state = 1664525u * state + 1013904223u; // linear congruential, [Knuth1998] sec. 3.3.4
-    value = static_cast<double>(state) / 4294967296.0 - 0.5;
-  }
-  return v;
 }
 
 /// Each shape gets the sign that makes its largest entry positive: the same input gives the same picture.

@@ -32,6 +32,8 @@ struct CaseModel
 [[nodiscard]] std::vector<CaseModel> laminated_plates();
 [[nodiscard]] std::vector<CaseModel> plate_bending();
 [[nodiscard]] std::vector<CaseModel> shell_bending();
+[[nodiscard]] std::vector<CaseModel> loaded_plates();
+[[nodiscard]] std::vector<CaseModel> ply_stresses();
 [[nodiscard]] std::vector<CaseModel> shell_modes();
 [[nodiscard]] std::vector<CaseModel> measured_plates();
 [[nodiscard]] std::vector<CaseModel> formulas();

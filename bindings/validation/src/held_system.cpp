@@ -50,6 +50,11 @@ Eigen::MatrixXd motions_left(const Eigen::MatrixXd& rigid, const SparseMatrix& T
 
 } // namespace
 
+SparseMatrix condensed(const HeldSystem& held, const SparseMatrix& lower)
+{
+  return condensed(lower, held.to_model);
+}
+
 HeldSystem held_system(const Model& model, const HoldRule& rule)
 {
   if (!model.supports.empty())

@@ -31,6 +31,9 @@ struct HeldSystem
 /// Holds unknowns of a model that has no supports of its own.
 [[nodiscard]] HeldSystem held_system(const Model& model, const HoldRule& rule);
 
+/// A matrix of the model, lower triangle, on the unknowns of the system.
+[[nodiscard]] SparseMatrix condensed(const HeldSystem& held, const SparseMatrix& lower);
+
 /// Displacements of the nodes under a load, (3, num_nodes) [m].
 ///
 /// @param load  by unknowns of the model [N, N m]

@@ -59,6 +59,12 @@ StripStiffness strip_stiffness(const Matrix6d& abd, double thickness, Angle angl
   return {.modulus = 1.0 / (thickness * a), .bending = 1.0 / d};
 }
 
+Eigen::Vector3d free_strain(Angle angle, const Expansion& expansion)
+{
+  const Angle back = Angle::radians(-angle.in_radians());
+  return strain_rotation(back) * Eigen::Vector3d(expansion.along, expansion.across, 0.0);
+}
+
 std::optional<Vector6d> free_expansion(const Laminate& laminate, std::optional<Expansion> Material::*expansion)
 {
   const Eigen::Matrix3d flat = Eigen::Matrix3d::Identity();
@@ -72,9 +78,7 @@ std::optional<Vector6d> free_expansion(const Laminate& laminate, std::optional<E
       return std::nullopt;
     const Eigen::Matrix3d Q =
         ply_compliance(*ply.material, ply.angle, ply.grain, flat, {}).topLeftCorner<3, 3>().inverse();
-    // Turned back by the angle of the ply.
-    const Eigen::Vector3d strain =
-        strain_rotation(Angle::radians(-ply.angle.in_radians())) * Eigen::Vector3d(free->along, free->across, 0.0);
+    const Eigen::Vector3d strain = free_strain(ply.angle, *free);
     forces.head<3>() += (ply.top - ply.bottom) * Q * strain;
     forces.tail<3>() += 0.5 * (ply.top * ply.top - ply.bottom * ply.bottom) * Q * strain;
   }

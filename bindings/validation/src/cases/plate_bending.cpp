@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 // Deflection of plates under load.
 #include "case_models.h"
+#include "literature_plies.h"
 #include "simple_support.h"
 
 #include <plate/validation/sample_models.h>
@@ -22,39 +23,6 @@ double deflection_at(const Model& model, const HoldRule& rule, const std::functi
   const auto force = [&](const Eigen::Vector3d& at) { return Eigen::Vector3d(0.0, 0.0, pressure(at.x(), at.y())); };
   const Eigen::Matrix3Xd u = deflection(held_system(model, rule), area_load(model, force));
   return u(2, static_cast<Eigen::Index>(node_at(model, point)));
-}
-
-/// E1 = 25 E2, G12 = G13 = 0.5 E2, G23 = 0.2 E2, nu 0.25; E2 = 1 GPa.
-Material pagano_ply()
-{
-  constexpr double E2 = 1e9;
-  return {.name = "ply",
-          .elastic = {.E1 = 25.0 * E2,
-                      .E2 = E2,
-                      .E3 = E2,
-                      .G12 = 0.5 * E2,
-                      .G13 = 0.5 * E2,
-                      .G23 = 0.2 * E2,
-                      .nu12 = 0.25,
-                      .nu13 = 0.25,
-                      .nu23 = 0.25},
-          .density = density};
-}
-
-Material pagano_core()
-{
-  constexpr double E2 = 1e9; // of the face ply
-  return {.name = "core",
-          .elastic = {.E1 = 0.04 * E2,
-                      .E2 = 0.04 * E2,
-                      .E3 = 0.5 * E2,
-                      .G12 = 0.016 * E2,
-                      .G13 = 0.06 * E2,
-                      .G23 = 0.06 * E2,
-                      .nu12 = 0.25,
-                      .nu13 = 0.25 * 0.04 / 0.5, // from nu31 = 0.25
-                      .nu23 = 0.25 * 0.04 / 0.5},
-          .density = density};
 }
 
 /// 100 E2 h^3 w / (q a^4) in the middle of a square under a double sine, for several a/h.
@@ -82,12 +50,6 @@ CaseModel sine_load_on(const std::string& name, const std::vector<double>& degre
 {
   return sine_load(name, [degrees](double thickness)
                    { return stack(pagano_ply(), thickness / static_cast<double>(degrees.size()), degrees); });
-}
-
-Laminate pagano_sandwich(double thickness)
-{
-  const Ply face = {.material = pagano_ply(), .thickness = 0.1 * thickness};
-  return {{face, {.material = pagano_core(), .thickness = 0.8 * thickness}, face}};
 }
 
 /// Square of 10 in, faces 0.028 in, core 0.75 in, 100 psi.

@@ -43,6 +43,9 @@ struct StripStiffness
 };
 [[nodiscard]] StripStiffness strip_stiffness(const Matrix6d& abd, double thickness, Angle angle);
 
+/// Free strain (11, 22, 12) of a ply by itself, in the axes of the laminate [as the expansion].
+[[nodiscard]] Eigen::Vector3d free_strain(Angle angle, const Expansion& expansion);
+
 /// Strain (11, 22, 12) and curvature of the free laminate per kelvin, or per unit of moisture content as a fraction.
 ///
 /// @param expansion  Material::thermal or Material::swelling

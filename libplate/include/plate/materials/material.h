@@ -53,6 +53,13 @@ struct Strength
   double S;  ///< in-plane shear [Pa]
 };
 
+/// Strengths of a ply in shear through its thickness.
+struct ThroughStrength
+{
+  double S13; ///< [Pa]
+  double S23; ///< wood: rolling shear [Pa]
+};
+
 /// How the stiffness of a wood depends on its moisture (moisture.h).
 struct MoistureData
 {
@@ -71,7 +78,9 @@ struct Material
   bool core = false; ///< light middle layer of a sandwich; "laminate thickness" factors leave it alone
   std::optional<Expansion> thermal = {};  ///< expansion by temperature
   std::optional<Expansion> swelling = {}; ///< expansion by moisture
+  bool wood = false;                      ///< judged along and across the grain; tires under lasting load as wood does
   std::optional<Strength> strength = {};
+  std::optional<ThroughStrength> through_strength = {};
   std::optional<MoistureData> moisture = {};
 };
 

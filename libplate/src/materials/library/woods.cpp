@@ -18,12 +18,23 @@ struct WoodRatios
   double intersection;          ///< moisture content M_p [-]
 };
 
+/// Small clear specimens at 12 % moisture.
+struct WoodStrength
+{
+  double rupture;            ///< modulus of rupture: stands in for tension along the grain, as the handbook says [Pa]
+  double compression_along;  ///< [Pa]
+  double tension_across;     ///< [Pa]
+  double compression_across; ///< at the limit of proportionality [Pa]
+  double shear_along;        ///< [Pa]
+};
+
 // Losses of tone wood: common practice.
 constexpr LossFactors softwood_loss = {.E1 = 0.007, .E2 = 0.020, .E3 = 0.020, .G12 = 0.016, .G13 = 0.016, .G23 = 0.020};
 constexpr LossFactors hardwood_loss = {.E1 = 0.011, .E2 = 0.022, .E3 = 0.022, .G12 = 0.020, .G13 = 0.020, .G23 = 0.022};
 
-Material wood(const char* name, const WoodRatios& w, const LossFactors& loss)
+Material wood(const char* name, const WoodRatios& w, const WoodStrength& s, const LossFactors& loss)
 {
+  constexpr double rolling_shear = 0.2; // of the shear along the grain: 0.18 to 0.28 (handbook, ch. 5, from memory)
   // The bending test of the handbook loses about a tenth of the stiffness to shear deflection (handbook, ch. 5).
   const double EL = 1.1 * w.bending_modulus;
   constexpr double moisture = 0.12;
@@ -44,6 +55,13 @@ Material wood(const char* name, const WoodRatios& w, const LossFactors& loss)
           .loss = loss,
           .thermal = Expansion{.along = 4e-6, .across = radial_expansion},
           .swelling = Expansion{.along = 0.007, .across = w.radial_swelling},
+          .wood = true,
+          .strength = Strength{.Xt = s.rupture,
+                               .Xc = s.compression_along,
+                               .Yt = s.tension_across,
+                               .Yc = s.compression_across,
+                               .S = s.shear_along},
+          .through_strength = ThroughStrength{.S13 = s.shear_along, .S23 = rolling_shear * s.shear_along},
           .moisture = MoistureData{.content = moisture, .intersection = w.intersection, .green_ratio = w.green_ratio}};
 }
 
@@ -63,6 +81,11 @@ Material sitka_spruce()
                .radial_swelling = 0.148,
                .green_ratio = 9.9 / 7.9,
                .intersection = 0.27},
+              {.rupture = 65e6,
+               .compression_along = 35.7e6,
+               .tension_across = 2.6e6,
+               .compression_across = 3.0e6,
+               .shear_along = 6.7e6},
               softwood_loss);
 }
 
@@ -82,6 +105,11 @@ Material engelmann_spruce()
                .radial_swelling = 0.130,
                .green_ratio = 8.9 / 7.1,
                .intersection = 0.25},
+              {.rupture = 64e6,
+               .compression_along = 30.9e6,
+               .tension_across = 2.4e6,
+               .compression_across = 2.8e6,
+               .shear_along = 8.3e6},
               softwood_loss);
 }
 
@@ -119,6 +147,11 @@ Material sugar_maple()
                .radial_swelling = 0.165,
                .green_ratio = 12.6 / 10.7,
                .intersection = 0.25},
+              {.rupture = 109e6,
+               .compression_along = 54e6,
+               .tension_across = 3.7e6,
+               .compression_across = 10.1e6,
+               .shear_along = 16.1e6},
               hardwood_loss);
 }
 
@@ -138,6 +171,11 @@ Material red_maple()
                .radial_swelling = 0.137,
                .green_ratio = 11.3 / 9.6,
                .intersection = 0.25},
+              {.rupture = 92e6,
+               .compression_along = 45.1e6,
+               .tension_across = 3.7e6,
+               .compression_across = 6.9e6,
+               .shear_along = 12.8e6},
               hardwood_loss);
 }
 
@@ -148,18 +186,23 @@ std::vector<LibraryMaterial> library_woods()
   return {
       {sitka_spruce(), "Sitka spruce, quarter-sawn: tops, bars, soundposts",
        "published: Wood Handbook, FPL-GTR-282, tables 5-1, 5-2, 5-3a, 5-13, 13-5; green modulus from memory; losses "
-       "common practice"},
+       "common practice",
+       "from memory: Wood Handbook, table 5-3a"},
       {engelmann_spruce(), "Engelmann spruce: light tops",
-       "published: Wood Handbook, tables 5-3a, 13-5; ratios of tables 5-1, 5-2 from memory; losses common practice"},
+       "published: Wood Handbook, tables 5-3a, 13-5; ratios of tables 5-1, 5-2 from memory; losses common practice",
+       "published: Wood Handbook, table 5-3a"},
       {norway_spruce(), "Norway spruce (Picea abies)",
        "published: Hearmon 1948 as quoted by later authors; moisture and expansion assumed as Engelmann spruce; "
-       "losses common practice"},
+       "losses common practice",
+       "assumed as Engelmann spruce (Wood Handbook, table 5-3a)"},
       {sugar_maple(), "sugar maple: backs, ribs",
        "published: Wood Handbook, tables 5-1, 5-2, 5-3a, 13-5; G_RT never measured there, assumed 0.02 E_L; losses "
-       "common practice"},
+       "common practice",
+       "published: Wood Handbook, table 5-3a; tension across, not given there, as bigleaf maple (from memory)"},
       {red_maple(), "red maple: lighter backs, ribs",
        "from memory: Wood Handbook, tables 5-1, 5-2, 5-3a; swelling published (table 13-5); G_RT assumed 0.02 E_L; "
-       "losses common practice"}};
+       "losses common practice",
+       "from memory: Wood Handbook, table 5-3a; tension across as bigleaf maple"}};
 }
 
 } // namespace plate

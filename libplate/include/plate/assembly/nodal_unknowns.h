@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/assembly/assemble.h>
+
+#include <Eigen/Core>
+
+namespace plate
+{
+
+/// Values of the five unknowns of every node, held ones too: displacements and rotations, or forces and moments that
+/// work on them, (5, num_nodes).
+using NodalUnknowns = Eigen::Matrix<double, DofMap::dofs_per_node, Eigen::Dynamic>;
+
+/// From a vector of unknowns; held ones are zero.
+[[nodiscard]] NodalUnknowns at_nodes(const DofMap& dofs, const Eigen::Ref<const Eigen::VectorXd>& x);
+
+/// The part that works on unknowns that are not held, as a vector.
+[[nodiscard]] Eigen::VectorXd on_unknowns(const DofMap& dofs, const NodalUnknowns& values);
+
+/// The part that works on unknowns that are held.
+[[nodiscard]] NodalUnknowns on_held(const DofMap& dofs, const NodalUnknowns& values);
+
+/// Those of one triangle.
+[[nodiscard]] Eigen::Matrix<double, ShellTriangle::num_dofs, 1>
+of_triangle(const ShellMesh& mesh, const NodalUnknowns& values, std::size_t triangle);
+
+/// Force and moment about the origin of nodal forces [N, N m].
+[[nodiscard]] Eigen::Matrix<double, 6, 1> resultant(const Model& model, const NodalUnknowns& forces);
+
+/// Forces that the elements exert when they are displaced, K u with held unknowns included.
+[[nodiscard]] NodalUnknowns elastic_forces(const Model& model, const NodalUnknowns& displacements);
+
+/// Geometric stiffness of all elements in a state of displacement, lower triangle, same pattern as System::K [N/m].
+[[nodiscard]] SparseMatrix geometric_stiffness(const Model& model, const DofMap& dofs,
+                                               const NodalUnknowns& displacements);
+
+} // namespace plate

@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/solvers/statics.h>
+
+#include <plate/core/error.h>
+#include <plate/solvers/sparse_cholesky.h>
+
+#include <Eigen/LU>
+
+#include <cmath>
+#include <vector>
+
+namespace plate
+{
+
+namespace
+{
+
+constexpr double balance_tolerance = 1e-9; // of the load: rounding of loads that are meant to balance
+
+/// Unknowns that take all rigid motions from a plate: rows of a well-conditioned square part, by complete pivoting.
+std::vector<int> unknowns_to_hold(const Eigen::MatrixXd& rigid)
+{
+  Eigen::MatrixXd rest = rigid * rigid.colwise().norm().cwiseInverse().asDiagonal();
+  std::vector<int> rows;
+  for (Eigen::Index k = 0; k < rigid.cols(); ++k)
+  {
+    Eigen::Index row = 0;
+    Eigen::Index column = 0;
+    rest.cwiseAbs().maxCoeff(&row, &column);
+    rows.push_back(static_cast<int>(row));
+    const Eigen::RowVectorXd pivot = rest.row(row) / rest(row, column);
+    const Eigen::VectorXd eliminated = rest.col(column);
+    rest -= eliminated * pivot;
+  }
+  return rows;
+}
+
+/// K with springs at the unknowns to hold, as stiff as the plate is there.
+SparseMatrix held_matrix(const System& system)
+{
+  SparseMatrix K = system.K;
+  for (const int row : unknowns_to_hold(system.rigid_motions))
+    K.coeffRef(row, row) *= 2.0;
+  return K;
+}
+
+/// Greatest share of the load that would move the plate, by rigid motions of like size.
+double imbalance(const System& system, const Eigen::VectorXd& load)
+{
+  double greatest = 0.0;
+  for (const auto& motion : system.rigid_motions.colwise())
+    if (const double whole = motion.cwiseAbs().dot(load.cwiseAbs()); whole > 0.0)
+      greatest = std::max(greatest, std::abs(motion.dot(load)) / whole);
+  return greatest;
+}
+
+} // namespace
+
+std::string StaticResult::summary() const
+{
+  return message("strain energy ", energy, " J, work ", work, " J, residual ", residual);
+}
+
+struct StaticSolver::Implementation
+{
+  const System& system;
+  SparseCholesky factor;
+
+  explicit Implementation(const System& s) : system(s), factor(held_matrix(s), unknowns_by_node(s.dofs)) {}
+
+  [[nodiscard]] Eigen::VectorXd product(const Eigen::VectorXd& x) const
+  {
+    return system.K.selfadjointView<Eigen::Lower>() * x;
+  }
+
+  void take_out_rigid_motions(Eigen::VectorXd& x) const
+  {
+    const Eigen::MatrixXd& R = system.rigid_motions;
+    if (R.cols() == 0)
+      return;
+    const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+    x -= R * (R.transpose() * MR).partialPivLu().solve(MR.transpose() * x);
+  }
+};
+
+StaticSolver::StaticSolver(const System& system) : implementation_(std::make_unique<Implementation>(system)) {}
+StaticSolver::~StaticSolver() = default;
+StaticSolver::StaticSolver(StaticSolver&&) noexcept = default;
+StaticSolver& StaticSolver::operator=(StaticSolver&&) noexcept = default;
+
+StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
+{
+  const Implementation& my = *implementation_;
+  if (load.size() != my.system.K.rows())
+    throw InvalidInput(message("statics: the load has ", load.size(), " entries, the plate ", my.system.K.rows(),
+                               " unknowns; was it made for another model?"));
+  StaticResult result = {.x = Eigen::VectorXd::Zero(load.size())};
+  const double size = load.norm();
+  if (size == 0.0)
+    return result;
+  if (const double left = imbalance(my.system, load); left > balance_tolerance)
+    throw InvalidInput(message("statics: the supports leave the plate ", my.system.rigid_motions.cols(),
+                               " rigid motions and the load would set it moving (", 100.0 * left,
+                               " % of it are not balanced); hold the plate or balance the load"));
+  Eigen::VectorXd step(load.size());
+  constexpr int refinements = 2; // each squares the rounding error of the first solution away
+  for (int i = 0; i <= refinements; ++i)
+  {
+    my.factor.solve(load - my.product(result.x), step);
+    result.x += step;
+  }
+  my.take_out_rigid_motions(result.x);
+  if (!result.x.allFinite())
+    throw NumericalFailure("statics: the solution is not finite; is the plate held too loosely?");
+  const Eigen::VectorXd elastic = my.product(result.x);
+  result.energy = 0.5 * result.x.dot(elastic);
+  result.work = load.dot(result.x);
+  result.residual = (elastic - load).norm() / size;
+  return result;
+}
+
+StaticResult solve_statics(const System& system, const Eigen::VectorXd& load)
+{
+  return StaticSolver(system).solve(load);
+}
+
+Eigen::VectorXd balanced_by_inertia(const System& system, const Eigen::VectorXd& load)
+{
+  const Eigen::MatrixXd& R = system.rigid_motions;
+  if (R.cols() == 0)
+    return load;
+  const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+  const Eigen::MatrixXd gram = R.transpose() * MR;
+  Eigen::VectorXd balanced = load;
+  for (int pass = 0; pass < 2; ++pass) // the second takes away the rounding of the first
+    balanced -= MR * gram.partialPivLu().solve(R.transpose() * balanced);
+  return balanced;
+}
+
+Balance support_balance(const Model& model, const DofMap& dofs, const NodalUnknowns& displacements,
+                        const NodalUnknowns& loads, const std::vector<SupportBed>& beds)
+{
+  Balance balance;
+  balance.reactions = on_held(dofs, elastic_forces(model, displacements) - loads);
+  for (const SupportBed& bed : beds)
+    balance.reactions += support_forces(model.mesh, bed, displacements);
+  balance.load = resultant(model, loads);
+  balance.reaction = resultant(model, balance.reactions);
+  const double forces =
+      loads.topRows<3>().colwise().norm().sum() + balance.reactions.topRows<3>().colwise().norm().sum();
+  if (forces > 0.0)
+    balance.error = (balance.load + balance.reaction).head<3>().norm() / forces;
+  return balance;
+}
+
+} // namespace plate
