@@ -119,6 +119,13 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
   return result;
 }
 
+Eigen::VectorXd StaticSolver::compliances(const Eigen::MatrixXd& loads) const
+{
+  Eigen::MatrixXd x(loads.rows(), loads.cols());
+  implementation_->factor.solve(loads, x);
+  return loads.cwiseProduct(x).colwise().sum().transpose();
+}
+
 StaticResult solve_statics(const System& system, const Eigen::VectorXd& load)
 {
   return StaticSolver(system).solve(load);

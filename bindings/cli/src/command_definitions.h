@@ -34,6 +34,7 @@ struct PlateCommands
 [[nodiscard]] CommandDefinition define_modes(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_laminate(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_load(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_validate(CLI::App& plate);
 
 /// Headings of the lists in --help.

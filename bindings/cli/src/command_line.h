@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/assembly/model.h>
 #include <plate/core/error.h>
 #include <plate/design/starter.h>
 
@@ -68,6 +69,13 @@ struct SweepRequest
   bool full = false;          ///< each point is solved in full
 };
 
+struct LoadRequest
+{
+  CommonOptions common;
+  std::string reference;                 ///< design whose margins stand beside; empty for none
+  EdgeSupport rim = EdgeSupport::hinged; ///< of a plate whose file leaves its edge free
+};
+
 struct StartRequest
 {
   InstrumentFamily family = InstrumentFamily::violin;
@@ -91,7 +99,8 @@ struct ValidateRequest
 };
 
 /// What the user asked for.
-using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest, ValidateRequest>;
+using Request =
+    std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest, LoadRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

@@ -13,6 +13,7 @@ namespace plate
 [[nodiscard]] int run_command(const ModesRequest& request);
 [[nodiscard]] int run_command(const LaminateRequest& request);
 [[nodiscard]] int run_command(const SweepRequest& request);
+[[nodiscard]] int run_command(const LoadRequest& request);
 [[nodiscard]] int run_command(const ValidateRequest& request);
 
 } // namespace plate

@@ -10,6 +10,7 @@
 #include <plate/design/design.h>
 #include <plate/design/design_error.h>
 #include <plate/design/keys.h>
+#include <plate/design/load_design.h>
 #include <plate/materials/library.h>
 
 #include <fstream>
@@ -189,6 +190,11 @@ std::string DesignDocument::place(std::string_view key) const
 Design DesignDocument::design() const
 {
   return read_design_tree(*root_, name_, *files_);
+}
+
+LoadDesign DesignDocument::load() const
+{
+  return read_load_tree(*root_, name_, *files_);
 }
 
 LayupDesign DesignDocument::layup() const

@@ -6,6 +6,7 @@
 #include "read_bar.h"
 #include "read_geometry.h"
 #include "read_layup.h"
+#include "read_load.h"
 #include "read_materials.h"
 #include "read_parts.h"
 #include "read_support.h"
@@ -112,6 +113,12 @@ LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFile
   const TableReader table(root, file, "");
   return {.title = title_of(table, file),
           .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)), files)};
+}
+
+LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles& files)
+{
+  const TableReader table(root, file, "");
+  return read_load(table, MaterialStock(table, read_surroundings(table)), read_design_tree(root, file, files));
 }
 
 } // namespace plate

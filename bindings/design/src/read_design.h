@@ -12,6 +12,7 @@ namespace plate
 
 struct Design;
 struct LayupDesign;
+struct LoadDesign;
 class PointFiles;
 
 /// Reads a checked tree into a design.
@@ -23,6 +24,9 @@ class PointFiles;
 
 /// Reads no more of it than the layup.
 [[nodiscard]] LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFiles& files);
+
+/// Reads what the plate has to carry.
+[[nodiscard]] LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles& files);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

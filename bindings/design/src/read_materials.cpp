@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <utility>
 
 namespace plate
 {
@@ -141,12 +142,21 @@ std::optional<Expansion> read_expansion(const TableReader& table, std::string_vi
 
 void read_strength(const TableReader& table, Material& material)
 {
-  if (const TableReader strength = table.table("strength"); strength.exists())
+  const TableReader strength = table.table("strength");
+  const auto given = [&](const char* key) { return strength.has(key); };
+  constexpr std::array<const char*, 5> in_plane_strengths = {"Xt", "Xc", "Yt", "Yc", "S"};
+  const bool has_through = given("S13") || given("S23");
+  if (std::any_of(in_plane_strengths.begin(), in_plane_strengths.end(), given) || (strength.exists() && !has_through))
     material.strength = Strength{.Xt = strength.number("Xt"),
                                  .Xc = strength.number("Xc"),
                                  .Yt = strength.number("Yt"),
                                  .Yc = strength.number("Yc"),
                                  .S = strength.number("S")};
+  for (const auto& [key, other] : {std::pair("S13", "S23"), std::pair("S23", "S13")})
+    if (given(key) && !given(other))
+      strength.fail(key, message("S13 and S23 are given together or not at all; missing: ", other));
+  if (has_through)
+    material.through_strength = ThroughStrength{.S13 = strength.number("S13"), .S23 = strength.number("S23")};
 }
 
 void read_moisture(const TableReader& table, Material& material)
@@ -184,6 +194,7 @@ StockMaterial read_material(const TableReader& table, const std::string& name)
       material.loss.*loss_fields[i] = loss[i];
   }
   material.core = table.flag("core", material.core);
+  material.wood = table.flag("wood", material.wood);
   read_sheet(table, stock);
   material.thermal = read_expansion(table, "expansion", material.thermal);
   material.swelling = read_expansion(table, "swelling", material.swelling);

@@ -108,6 +108,12 @@ const ColourMap& height_map()
   return map;
 }
 
+const ColourMap& strength_map()
+{
+  static const ColourMap map({{96.0, 1.0, 6.0}, {78.0, 20.0, 26.0}, {52.0, 50.0, 22.0}, {26.0, 32.0, -4.0}});
+  return map;
+}
+
 const std::vector<Colour>& curve_colours()
 {
   // Blue, gold, plum, teal, brown, violet: neighbours in the list differ most in lightness.

@@ -50,6 +50,7 @@ private:
 [[nodiscard]] const ColourMap& displacement_map(); ///< dark blue (0, inward) by grey (0.5) to light yellow (1, outward)
 [[nodiscard]] const ColourMap& thickness_map();    ///< straw (thin) to umber (thick)
 [[nodiscard]] const ColourMap& height_map();       ///< near-white (low) by sea green to night blue (high)
+[[nodiscard]] const ColourMap& strength_map();     ///< near-white (none used) by coral to dark plum (all used)
 
 /// Colours of curves on white, told apart by lightness as well as hue.
 [[nodiscard]] const std::vector<Colour>& curve_colours();

@@ -49,7 +49,7 @@ TEST_CASE("L*a*b* of the sRGB primaries agrees with their tabulated values")
 TEST_CASE("All maps advance in equal perceptual steps and stay within the colours of a screen")
 {
   // Steps of the colours as a screen shows them, measured after the way through sRGB.
-  for (const ColourMap* map : {&displacement_map(), &thickness_map(), &height_map()})
+  for (const ColourMap* map : {&displacement_map(), &thickness_map(), &height_map(), &strength_map()})
   {
     constexpr int steps = 200;
     double least = 1e9;
@@ -68,7 +68,7 @@ TEST_CASE("All maps advance in equal perceptual steps and stay within the colour
 
 TEST_CASE("All maps run steadily from dark to light or back, so that they read in grey")
 {
-  for (const ColourMap* map : {&displacement_map(), &thickness_map(), &height_map()})
+  for (const ColourMap* map : {&displacement_map(), &thickness_map(), &height_map(), &strength_map()})
   {
     const double whole = to_lab(map->colour(1.0)).L - to_lab(map->colour(0.0)).L;
     CHECK(std::abs(whole) > 55.0);

@@ -16,6 +16,7 @@ inline constexpr KeyUnit gpa{"GPa", 1e9};
 inline constexpr KeyUnit kg_m3{"kg/m3", 1.0};
 inline constexpr KeyUnit percent{"%", 0.01};
 inline constexpr KeyUnit mpa{"MPa", 1e6};
+inline constexpr KeyUnit newton{"N", 1.0};
 inline constexpr KeyUnit grams{"g", 1e-3};
 inline constexpr KeyUnit g_m2{"g/m2", 1e-3};
 inline constexpr KeyUnit celsius{"deg C", 1.0};
@@ -45,6 +46,7 @@ inline constexpr KeyRange heavy = between(1.0, 25000.0); // kg/m3
 [[nodiscard]] std::vector<Key> material_keys(); ///< material
 [[nodiscard]] std::vector<Key> layup_keys();    ///< layup
 [[nodiscard]] std::vector<Key> patch_keys();    ///< patch
+[[nodiscard]] std::vector<Key> load_keys();     ///< strings, soundpost, handling, knock_down
 [[nodiscard]] std::vector<Key> use_keys();      ///< support, mass, surroundings, mesh
 
 } // namespace plate::key_declarations

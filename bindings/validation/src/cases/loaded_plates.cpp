@@ -4,6 +4,7 @@
 #include "simple_support.h"
 
 #include <plate/assembly/loads.h>
+#include <plate/core/error.h>
 #include <plate/solvers/buckling.h>
 #include <plate/solvers/statics.h>
 #include <plate/validation/disc_mesh.h>
@@ -111,9 +112,9 @@ Values sphere_under_force(const ReferenceCase&)
   Material material = isotropic(10e9, 0.3, 1000.0);
   material.elastic.G13 *= rigid_shear;
   material.elastic.G23 *= rigid_shear;
-  const Surface sphere = {.position = [](double x, double y)
+  const Surface sphere = {.position = [=](double x, double y)
                           { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y) - radius); },
-                          .normal = [](double x, double y)
+                          .normal = [=](double x, double y)
                           { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y)) / radius; }};
   std::vector<double> rings;
   constexpr int num_rings = 16;

@@ -29,9 +29,9 @@ struct StrengthMap
 {
   /// Share of the strength used at each node, (num_nodes): 1 over the margin of the worst ply at its bottom, middle or
   /// top, the mean over the triangles that meet there, of those with and those without a bar the greater [-].
-  Eigen::VectorXd used;
+  Eigen::VectorXd used = {};
   double margin = 0.0; ///< 1 over the greatest share; infinity without stress [-]
-  StrengthPlace worst;
+  StrengthPlace worst = {};
 };
 
 /// What beside the displacements decides about strength.

@@ -14,10 +14,10 @@ namespace plate
 /// A plate at rest under a load, with the evidence that it is.
 struct StaticResult
 {
-  Eigen::VectorXd x;     ///< vector of unknowns [m, rad]
-  double energy = 0.0;   ///< of strain, supports included, x^T K x / 2 [J]
-  double work = 0.0;     ///< load times displacement, f^T x; twice the energy [J]
-  double residual = 0.0; ///< |K x - f| / |f|, 0 without load [-]
+  Eigen::VectorXd x = {}; ///< vector of unknowns [m, rad]
+  double energy = 0.0;    ///< of strain, supports included, x^T K x / 2 [J]
+  double work = 0.0;      ///< load times displacement, f^T x; twice the energy [J]
+  double residual = 0.0;  ///< |K x - f| / |f|, 0 without load [-]
 
   [[nodiscard]] std::string summary() const;
 };
@@ -42,6 +42,11 @@ public:
   /// @throws InvalidInput if the plate can move rigidly and the load is not in equilibrium (balanced_by_inertia)
   /// @throws NumericalFailure if the solution is not finite
   [[nodiscard]] StaticResult solve(const Eigen::VectorXd& load) const;
+
+  /// Work of each of several loads on the deflection that it makes, (columns of loads) [J]; many at little cost.
+  ///
+  /// @param loads  by unknowns, one column each; of a plate that is held
+  [[nodiscard]] Eigen::VectorXd compliances(const Eigen::MatrixXd& loads) const;
 
 private:
   struct Implementation;

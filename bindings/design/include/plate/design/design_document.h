@@ -13,6 +13,7 @@ namespace plate
 
 struct Design;
 struct LayupDesign;
+struct LoadDesign;
 struct Node;
 class PointFiles;
 
@@ -53,6 +54,9 @@ public:
 
   /// The layup alone; the file needs no more than [layup] and, for solid plates, [thickness].
   [[nodiscard]] LayupDesign layup() const;
+
+  /// What the plate has to carry.
+  [[nodiscard]] LoadDesign load() const;
 
 private:
   DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files);

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "load_report.h"
+
+#include "load_words.h"
+#include "text_table.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <numbers>
+
+namespace plate
+{
+namespace
+{
+
+using Json = nlohmann::ordered_json;
+
+constexpr double grams = 1e3;       // per kg
+constexpr double millimetres = 1e3; // per m
+constexpr double megapascals = 1e-6;
+
+/// null for what has no limit.
+Json finite(double value)
+{
+  return std::isfinite(value) ? Json(rounded(value)) : Json(nullptr);
+}
+
+Json numbers(const Eigen::VectorXd& values)
+{
+  Json json = Json::array();
+  for (const double value : values)
+    json.push_back(rounded(value));
+  return json;
+}
+
+Json place_json(const Eigen::Vector2d& at)
+{
+  return {rounded(at.x() * millimetres), rounded(at.y() * millimetres)};
+}
+
+Json stress_json(const MaterialComponents& stress)
+{
+  Json json = Json::array();
+  for (const double value : stress)
+    json.push_back(rounded(value * megapascals));
+  return json;
+}
+
+Json case_json(const LoadResult& result, std::size_t i)
+{
+  const LoadCase& load = result.study.cases[i];
+  const StrengthPlace& worst = load.strength.worst;
+  const ShellMesh& mesh = result.model.mesh;
+  Json factors = Json::object();
+  for (const AppliedFactor& factor : result.knock_downs[i])
+    factors[std::string(factor.key)] = rounded(factor.factor);
+  Json json = {{"case", load.name},
+               {"description", case_words(load)},
+               {"bare", load.bare},
+               {"at_mm", place_json(load.at)},
+               {"force_n", rounded(load.force)},
+               {"deflection_mm", rounded(load.deflection * millimetres)},
+               {"deflection_at_mm", place_json(mesh.nodes[load.most_moved].head<2>())},
+               {"margin", finite(load.strength.margin)},
+               {"reduced_margin", finite(reduced_margin(result, i))},
+               {"knock_downs", factors},
+               {"where", place_json(mesh.nodes[worst.node].head<2>())},
+               {"ply", worst.ply},
+               {"material", worst.material == nullptr ? Json(nullptr) : Json(worst.material->name)},
+               {"gives_way", words(worst.mode)},
+               {"stress_mpa", stress_json(worst.stress)}};
+  if (load.name == "strings")
+    json["buckling_factor"] =
+        result.study.buckling.factors.size() > 0 ? Json(rounded(result.study.buckling.factors(0))) : Json(nullptr);
+  json["energy_j"] = rounded(load.evidence.energy);
+  json["work_j"] = rounded(load.evidence.work);
+  // Rounding, not results: as limits they are the same on every machine.
+  json["in_equilibrium"] = load.evidence.residual <= 1e-9 && load.balance_error <= 1e-9;
+  return json;
+}
+
+Json strengths_json(const Model& model)
+{
+  Json json = Json::array();
+  for (const auto& [material, source] : strength_sources(model))
+  {
+    Json entry = {{"material", material->name}, {"wood", material->wood}, {"source", source}};
+    if (const std::optional<Strength>& s = material->strength)
+      entry["in_plane_mpa"] = {{"Xt", rounded(s->Xt * megapascals)},
+                               {"Xc", rounded(s->Xc * megapascals)},
+                               {"Yt", rounded(s->Yt * megapascals)},
+                               {"Yc", rounded(s->Yc * megapascals)},
+                               {"S", rounded(s->S * megapascals)}};
+    if (const std::optional<ThroughStrength>& t = material->through_strength)
+      entry["through_mpa"] = {{"S13", rounded(t->S13 * megapascals)}, {"S23", rounded(t->S23 * megapascals)}};
+    json.push_back(entry);
+  }
+  return json;
+}
+
+Json knock_downs_json(const KnockDowns& factors)
+{
+  Json json = Json::object();
+  for (const KnockDownFactor& factor : knock_down_factors())
+    json[std::string(factor.key)] = {
+        {"factor", rounded(factors.*factor.factor)}, {"meaning", factor.meaning}, {"source_of_default", factor.source}};
+  return json;
+}
+
+Json strings_json(const LoadResult& result)
+{
+  const Strings& strings = result.load.strings;
+  Json posts = Json::array();
+  for (const double force : result.study.post_forces)
+    posts.push_back(rounded(force));
+  Json feet = Json::array();
+  for (const double deflection : result.study.foot_deflections)
+    feet.push_back(rounded(deflection * millimetres));
+  return {{"tension_n", rounded(strings.tension)},
+          {"angle_degrees", rounded(strings.angle.in_radians() * 180.0 / std::numbers::pi)},
+          {"downforce_n", rounded(result.setup.strings.downforce)},
+          {"foot_deflections_mm", feet},
+          {"soundpost_n", posts}};
+}
+
+Json design_json(const LoadResult& result, bool timing)
+{
+  Json cases = Json::array();
+  for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+    cases.push_back(case_json(result, i));
+  Json json = {{"title", result.design.title},
+               {"mass_g", rounded(result.mass * grams)},
+               {"rim", result.design.supports.empty() ? std::string(rim_word(result.setup.rim)) : "as in the file"},
+               {"strings", strings_json(result)},
+               {"cases", cases},
+               {"buckling_factors", numbers(result.study.buckling.factors)},
+               {"frequencies_hz", numbers(result.study.frequencies_hz)},
+               {"loaded_frequencies_hz", numbers(result.study.loaded_frequencies_hz)},
+               {"strengths", strengths_json(result.model)},
+               {"without_strength", materials_without_strength(result.model)},
+               {"knock_downs", knock_downs_json(result.load.knock_downs)}};
+  if (timing)
+    json["seconds"] = {{"total", result.seconds}};
+  return json;
+}
+
+Json comparison_json(const LoadResult& result, const LoadResult& reference)
+{
+  Json json = Json::array();
+  for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+  {
+    const LoadCase& load = result.study.cases[i];
+    const std::size_t j = find_case(reference.study, load.name);
+    if (j == reference.study.cases.size())
+      continue;
+    const LoadCase& other = reference.study.cases[j];
+    json.push_back({{"case", load.name},
+                    {"margin_ratio", finite(load.strength.margin / other.strength.margin)},
+                    {"reduced_margin_ratio", finite(reduced_margin(result, i) / reduced_margin(reference, j))},
+                    {"deflection_ratio", finite(load.deflection / other.deflection)}});
+  }
+  return json;
+}
+
+} // namespace
+
+std::string load_json(const LoadOutcome& outcome, bool timing)
+{
+  Json json = design_json(outcome.design, timing);
+  if (outcome.reference)
+  {
+    json["reference"] = design_json(*outcome.reference, timing);
+    json["beside_reference"] = comparison_json(outcome.design, *outcome.reference);
+  }
+  json["cautions"] = load_cautions();
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+} // namespace plate

@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "load_report.h"
+
+#include "load_words.h"
+#include "text_table.h"
+
+#include <plate/core/error.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace plate
+{
+namespace
+{
+
+constexpr double grams = 1e3;       // per kg
+constexpr double millimetres = 1e3; // per m
+constexpr double megapascals = 1e-6;
+
+/// A margin as it is worth: three digits at most.
+std::string margin_text(double margin)
+{
+  if (!std::isfinite(margin))
+    return "-";
+  return fixed(margin, margin < 10.0 ? 2 : margin < 100.0 ? 1 : 0);
+}
+
+std::string factors_text(const std::vector<AppliedFactor>& factors)
+{
+  std::string out;
+  for (const AppliedFactor& factor : factors)
+    out += message(out.empty() ? "" : ", ", factor.key, ' ', compact(factor.factor, 3));
+  return out.empty() ? "none" : out;
+}
+
+std::string head_text(const LoadResult& result)
+{
+  const Strings& strings = result.load.strings;
+  const bool own_supports = !result.design.supports.empty();
+  std::string out = message(result.design.title, "\n  mass ", fixed(result.mass * grams, 1), " g; on its rim ",
+                            own_supports ? "as the file holds it" : rim_word(result.setup.rim), "; strings of ",
+                            fixed(strings.tension, 0), " N bent by ",
+                            compact(strings.angle.in_radians() * 180.0 / std::numbers::pi, 4), " degrees press with ",
+                            fixed(result.setup.strings.downforce, 1), " N\n");
+  out += message("  feet of the bridge sink by ", fixed(-result.study.foot_deflections[0] * millimetres, 3),
+                 " mm (y > 0) and ", fixed(-result.study.foot_deflections[1] * millimetres, 3), " mm (y < 0)");
+  for (const double force : result.study.post_forces)
+    out += message("; the soundpost carries ", fixed(force, 1), " N");
+  return out + '\n';
+}
+
+std::string cases_text(const LoadResult& result)
+{
+  TextTable table({"<case", "deflection mm", "margin", "reduced", "x mm", "y mm", "<gives way", "<knock-downs"});
+  const std::vector<LoadCase>& cases = result.study.cases;
+  for (std::size_t i = 0; i < cases.size(); ++i)
+  {
+    const LoadCase& load = cases[i];
+    const Eigen::Vector3d& where = result.model.mesh.nodes[load.strength.worst.node];
+    table.add({load.name, fixed(load.deflection * millimetres, 3), margin_text(load.strength.margin),
+               margin_text(reduced_margin(result, i)), fixed(where.x() * millimetres, 0),
+               fixed(where.y() * millimetres, 0),
+               message(ply_words(load.strength.worst), ", ", words(load.strength.worst.mode)),
+               factors_text(result.knock_downs[i])});
+  }
+  return table.text();
+}
+
+std::string stability_text(const LoadStudy& study)
+{
+  const Eigen::VectorXd& factors = study.buckling.factors;
+  std::string out = factors.size() == 0
+                        ? std::string("  the string load does not make the plate buckle\n")
+                        : message("  buckling at ", margin_text(factors(0)), " times the string load\n");
+  out += "  modes on the rim, without -> with strings:";
+  for (Eigen::Index i = 0; i < study.frequencies_hz.size(); ++i)
+    out += message(i == 0 ? " " : ", ", fixed(study.frequencies_hz(i), 1), " -> ",
+                   i < study.loaded_frequencies_hz.size() ? fixed(study.loaded_frequencies_hz(i), 1) : "none", " Hz");
+  return out + '\n';
+}
+
+std::string strengths_text(const Model& model)
+{
+  TextTable table({"<MPa", "Xt", "Xc", "Yt", "Yc", "S", "S13", "S23", "<source"});
+  for (const auto& [material, source] : strength_sources(model))
+  {
+    std::vector<std::string> row = {material->name};
+    const auto add = [&](bool known, double strength)
+    { row.push_back(known ? compact(strength * megapascals, 4) : "-"); };
+    const bool in_plane = material->strength.has_value();
+    const Strength s = material->strength.value_or(Strength{});
+    for (const double strength : {s.Xt, s.Xc, s.Yt, s.Yc, s.S})
+      add(in_plane, strength);
+    const bool through = material->through_strength.has_value();
+    const ThroughStrength t = material->through_strength.value_or(ThroughStrength{});
+    for (const double strength : {t.S13, t.S23})
+      add(through, strength);
+    row.push_back(source);
+    table.add(row);
+  }
+  std::string out = table.text();
+  for (const std::string& name : materials_without_strength(model))
+    out += message("  ", name, " has no strengths and is not judged\n");
+  return out;
+}
+
+std::string evidence_text(const LoadStudy& study)
+{
+  double residual = 0.0;
+  double energy = 0.0;
+  double balance = 0.0;
+  for (const LoadCase& load : study.cases)
+  {
+    residual = std::max(residual, load.evidence.residual);
+    energy = std::max(energy, std::abs(2.0 * load.evidence.energy / load.evidence.work - 1.0));
+    balance = std::max(balance, load.balance_error);
+  }
+  const auto tiny = [](double value) { return value < 1e-9 ? std::string("below 1e-9") : compact(value, 2); };
+  return message("  equilibrium: residual ", tiny(residual), " of the load, reactions ", tiny(balance),
+                 ", energy and half the work differ by ", tiny(energy), '\n');
+}
+
+std::string design_text(const LoadResult& result, bool timing)
+{
+  std::string out = head_text(result) + '\n' + cases_text(result) + '\n' + stability_text(result.study) +
+                    evidence_text(result.study) + '\n' + strengths_text(result.model) + '\n';
+  if (timing)
+    out += message("seconds: ", fixed(result.seconds, 2), "\n\n");
+  return out;
+}
+
+std::string comparison_text(const LoadResult& result, const LoadResult& reference)
+{
+  TextTable table({"<case", "mm", "mm", "margin", "margin", "ratio", "reduced", "reduced", "ratio"});
+  for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+  {
+    const LoadCase& load = result.study.cases[i];
+    const std::size_t j = find_case(reference.study, load.name);
+    if (j == reference.study.cases.size())
+      continue;
+    const LoadCase& other = reference.study.cases[j];
+    table.add({load.name, fixed(load.deflection * millimetres, 3), fixed(other.deflection * millimetres, 3),
+               margin_text(load.strength.margin), margin_text(other.strength.margin),
+               margin_text(load.strength.margin / other.strength.margin), margin_text(reduced_margin(result, i)),
+               margin_text(reduced_margin(reference, j)),
+               margin_text(reduced_margin(result, i) / reduced_margin(reference, j))});
+  }
+  const auto buckling = [](const LoadResult& r)
+  { return r.study.buckling.factors.size() > 0 ? margin_text(r.study.buckling.factors(0)) : std::string("-"); };
+  return message(result.design.title, "\n  beside ", reference.design.title, "\n\n", table.text(), "\n  buckling ",
+                 buckling(result), " and ", buckling(reference), " times the string load\n\n");
+}
+
+std::string knock_downs_text(const KnockDowns& factors)
+{
+  std::string out = "Margins: how many times the load may grow until a ply fails; reduced: after knock-downs.\n";
+  for (const KnockDownFactor& factor : knock_down_factors())
+    out += message("  ", factor.key, ' ', compact(factors.*factor.factor, 3), ": ", factor.meaning,
+                   " (default: ", factor.source, ")\n");
+  return out + '\n';
+}
+
+} // namespace
+
+std::size_t find_case(const LoadStudy& study, const std::string& name)
+{
+  const auto found =
+      std::find_if(study.cases.begin(), study.cases.end(), [&](const LoadCase& load) { return load.name == name; });
+  return static_cast<std::size_t>(found - study.cases.begin());
+}
+
+std::string load_text(const LoadOutcome& outcome, bool timing)
+{
+  std::string out = design_text(outcome.design, timing);
+  if (outcome.reference)
+    out += design_text(*outcome.reference, timing) + comparison_text(outcome.design, *outcome.reference);
+  for (const LoadCase& load : outcome.design.study.cases)
+    out += case_words(load) + '\n';
+  out += '\n' + knock_downs_text(outcome.design.load.knock_downs);
+  for (const std::string_view caution : load_cautions())
+    out += message(caution, '\n');
+  return out;
+}
+
+std::string load_csv(const LoadOutcome& outcome)
+{
+  std::string out = csv_line({"design", "case", "force_n", "deflection_mm", "margin", "reduced_margin", "x_mm", "y_mm",
+                              "ply", "material", "gives_way"});
+  const auto add = [&](const LoadResult& result)
+  {
+    for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+    {
+      const LoadCase& load = result.study.cases[i];
+      const StrengthPlace& worst = load.strength.worst;
+      const Eigen::Vector3d& where = result.model.mesh.nodes[worst.node];
+      const auto margin = [](double value) { return std::isfinite(value) ? compact(value) : std::string(); };
+      out += csv_line({result.design.title, load.name, compact(load.force), compact(load.deflection * millimetres),
+                       margin(load.strength.margin), margin(reduced_margin(result, i)),
+                       compact(where.x() * millimetres), compact(where.y() * millimetres), std::to_string(worst.ply),
+                       worst.material == nullptr ? "" : worst.material->name, std::string(words(worst.mode))});
+    }
+  };
+  add(outcome.design);
+  if (outcome.reference)
+    add(*outcome.reference);
+  return out;
+}
+
+} // namespace plate

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "read_materials.h"
+#include "table_reader.h"
+
+#include <plate/design/design.h>
+#include <plate/design/load_design.h>
+
+namespace plate
+{
+
+/// Reads [strings], [soundpost], [handling], [knock_down] and the temperature of the cure.
+///
+/// @throws DesignError if a force or the post has no place on the plate
+[[nodiscard]] LoadDesign read_load(const TableReader& root, const MaterialStock& stock, const Design& design);
+
+} // namespace plate
