@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/buckling.h>
 
+#include "held_matrix.h"
 #include "start_vector.h"
 
 #include <plate/core/error.h>
@@ -63,17 +64,15 @@ private:
 BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, const BucklingOptions& options)
 {
   const auto n = static_cast<int>(system.K.rows());
-  if (system.rigid_motions.cols() > 0)
-    throw InvalidInput(
-        message("buckling: the supports leave the plate ", system.rigid_motions.cols(), " rigid motions; hold it"));
   if (options.num_modes < 1 || options.num_modes >= n)
     throw InvalidInput(message("buckling: num_modes must be from 1 to ", n - 1, "; got ", options.num_modes));
   if (KG.rows() != n)
     throw InvalidInput(message("buckling: the geometric stiffness has ", KG.rows(), " rows, the plate ", n,
                                " unknowns; was it made for another model?"));
-  const SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
+  const SparseMatrix K = held_matrix(system);
+  const SparseCholesky factor(K, unknowns_by_node(system.dofs));
   SofteningProduct softening(KG);
-  StiffnessAndInverse stiffness(system.K, factor);
+  StiffnessAndInverse stiffness(K, factor);
   const int krylov_size = std::min(n, 4 * options.num_modes + 20);
   Spectra::SymGEigsSolver<SofteningProduct, StiffnessAndInverse, Spectra::GEigsMode::RegularInverse> lanczos(
       softening, stiffness, options.num_modes, krylov_size);
@@ -90,7 +89,7 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
   const auto num_positive = (inverse.array() > least).count();
   result.factors = inverse.head(num_positive).cwiseInverse();
   result.shapes = lanczos.eigenvectors().leftCols(num_positive);
-  const Eigen::MatrixXd elastic = system.K.selfadjointView<Eigen::Lower>() * result.shapes;
+  const Eigen::MatrixXd elastic = K.selfadjointView<Eigen::Lower>() * result.shapes;
   const Eigen::MatrixXd geometric = KG.selfadjointView<Eigen::Lower>() * result.shapes;
   result.residuals = (elastic + geometric * result.factors.asDiagonal())
                          .colwise()

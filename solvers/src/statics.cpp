@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/statics.h>
 
+#include "held_matrix.h"
+
 #include <plate/core/error.h>
 #include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/LU>
 
 #include <cmath>
-#include <vector>
 
 namespace plate
 {
@@ -16,33 +17,6 @@ namespace
 {
 
 constexpr double balance_tolerance = 1e-9; // of the load: rounding of loads that are meant to balance
-
-/// Unknowns that take all rigid motions from a plate: rows of a well-conditioned square part, by complete pivoting.
-std::vector<int> unknowns_to_hold(const Eigen::MatrixXd& rigid)
-{
-  Eigen::MatrixXd rest = rigid * rigid.colwise().norm().cwiseInverse().asDiagonal();
-  std::vector<int> rows;
-  for (Eigen::Index k = 0; k < rigid.cols(); ++k)
-  {
-    Eigen::Index row = 0;
-    Eigen::Index column = 0;
-    rest.cwiseAbs().maxCoeff(&row, &column);
-    rows.push_back(static_cast<int>(row));
-    const Eigen::RowVectorXd pivot = rest.row(row) / rest(row, column);
-    const Eigen::VectorXd eliminated = rest.col(column);
-    rest -= eliminated * pivot;
-  }
-  return rows;
-}
-
-/// K with springs at the unknowns to hold, as stiff as the plate is there.
-SparseMatrix held_matrix(const System& system)
-{
-  SparseMatrix K = system.K;
-  for (const int row : unknowns_to_hold(system.rigid_motions))
-    K.coeffRef(row, row) *= 2.0;
-  return K;
-}
 
 /// Greatest share of the load that would move the plate, by rigid motions of like size.
 double imbalance(const System& system, const Eigen::VectorXd& load)

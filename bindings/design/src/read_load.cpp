@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_load.h"
 
+#include <plate/core/error.h>
 #include <plate/meshes/outline.h>
 #include <plate/meshes/plate_geometry.h>
 

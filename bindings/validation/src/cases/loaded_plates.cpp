@@ -115,7 +115,7 @@ Values sphere_under_force(const ReferenceCase&)
   const Surface sphere = {.position = [=](double x, double y)
                           { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y) - radius); },
                           .normal = [=](double x, double y)
-                          { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y)) / radius; }};
+                          { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y)).normalized(); }};
   std::vector<double> rings;
   constexpr int num_rings = 16;
   for (int i = 1; i <= num_rings; ++i)

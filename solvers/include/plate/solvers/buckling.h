@@ -28,9 +28,9 @@ struct BucklingResult
 
 /// Lowest buckling factors from the geometric stiffness of the state under the load.
 ///
-/// Arches and shells buckle below it: imperfect ones at a half to a fifth. It tells a safe design from a doubtful one.
+/// Arches and shells buckle below it: imperfect ones at a half to a fifth. It tells a safe design from a doubtful one. Rigid motions that the supports leave are held as StaticSolver holds them.
 /// @param KG  see geometric_stiffness()
-/// @throws InvalidInput      if the supports leave a rigid motion
+/// @throws InvalidInput      if KG was made for another model
 /// @throws NumericalFailure  if the matrix cannot be factorised
 /// @source K x = -factor KG x, [Zienkiewicz2005]; pinned by tests/unit/solvers/buckling_test.cpp and tests/reference
 [[nodiscard]] BucklingResult solve_buckling(const System& system, const SparseMatrix& KG,
