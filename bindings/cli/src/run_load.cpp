@@ -57,7 +57,7 @@ int run_command(const LoadRequest& request)
     const DeferredInterrupt deferred; // the files appear together or not at all
     Progress progress;
     progress.show("writing files and pictures");
-    OutputFolder folder(options.out);
+    OutputFolder folder({.path = options.out});
     write_load_files(folder, outcome, options.timing);
     if (interrupted())
       return exit_interrupted;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "section_plies.h"
 
+#include <Eigen/Geometry>
 #include <Eigen/LU>
 
 #include <cmath>
