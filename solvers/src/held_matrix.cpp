@@ -12,7 +12,8 @@ namespace
 /// Unknowns that take all rigid motions from a plate: rows of a well-conditioned square part, by complete pivoting.
 std::vector<int> unknowns_to_hold(const Eigen::MatrixXd& rigid)
 {
-  Eigen::MatrixXd rest = rigid * rigid.colwise().norm().cwiseInverse().asDiagonal();
+  const Eigen::VectorXd scale = rigid.colwise().norm().cwiseInverse();
+  Eigen::MatrixXd rest = rigid * scale.asDiagonal();
   std::vector<int> rows;
   for (Eigen::Index k = 0; k < rigid.cols(); ++k)
   {

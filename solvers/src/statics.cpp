@@ -16,6 +16,8 @@ namespace plate
 namespace
 {
 
+using LongVector = Eigen::Matrix<long double, Eigen::Dynamic, 1>;
+
 constexpr double balance_tolerance = 1e-9; // of the load: rounding of loads that are meant to balance
 
 /// Greatest share of the load that would move the plate, by rigid motions of like size.
@@ -42,9 +44,18 @@ struct StaticSolver::Implementation
 
   explicit Implementation(const System& s) : system(s), factor(held_matrix(s), unknowns_by_node(s.dofs)) {}
 
-  [[nodiscard]] Eigen::VectorXd product(const Eigen::VectorXd& x) const
+  /// K x from the lower triangle.
+  [[nodiscard]] LongVector product(const LongVector& x) const
   {
-    return system.K.selfadjointView<Eigen::Lower>() * x;
+    LongVector y = LongVector::Zero(x.size());
+    for (int column = 0; column < system.K.outerSize(); ++column)
+      for (SparseMatrix::InnerIterator entry(system.K, column); entry; ++entry)
+      {
+        y(entry.row()) += entry.value() * x(column);
+        if (entry.row() != column)
+          y(column) += entry.value() * x(entry.row());
+      }
+    return y;
   }
 
   void take_out_rigid_motions(Eigen::VectorXd& x) const
@@ -76,20 +87,25 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
     throw InvalidInput(message("statics: the supports leave the plate ", my.system.rigid_motions.cols(),
                                " rigid motions and the load would set it moving (", 100.0 * left,
                                " % of it are not balanced); hold the plate or balance the load"));
+  const LongVector f = load.cast<long double>();
+  LongVector x = LongVector::Zero(load.size());
+  LongVector elastic = x;
   Eigen::VectorXd step(load.size());
-  constexpr int refinements = 2; // each squares the rounding error of the first solution away
-  for (int i = 0; i <= refinements; ++i)
+  constexpr int solves = 2; // the second takes away the rounding of the first
+  for (int i = 0; i < solves; ++i)
   {
-    my.factor.solve(load - my.product(result.x), step);
-    result.x += step;
+    const Eigen::VectorXd left = (f - elastic).cast<double>();
+    my.factor.solve(left, step);
+    x += step.cast<long double>();
+    elastic = my.product(x);
   }
-  my.take_out_rigid_motions(result.x);
+  result.energy = static_cast<double>(0.5L * x.dot(elastic));
+  result.work = static_cast<double>(f.dot(x));
+  result.residual = static_cast<double>((elastic - f).norm()) / size;
+  result.x = x.cast<double>();
   if (!result.x.allFinite())
     throw NumericalFailure("statics: the solution is not finite; is the plate held too loosely?");
-  const Eigen::VectorXd elastic = my.product(result.x);
-  result.energy = 0.5 * result.x.dot(elastic);
-  result.work = load.dot(result.x);
-  result.residual = (elastic - load).norm() / size;
+  my.take_out_rigid_motions(result.x);
   return result;
 }
 
@@ -122,7 +138,7 @@ Balance support_balance(const Model& model, const DofMap& dofs, const NodalUnkno
                         const NodalUnknowns& loads, const std::vector<SupportBed>& beds)
 {
   Balance balance;
-  balance.reactions = on_held(dofs, elastic_forces(model, displacements) - loads);
+  balance.reactions = on_held(dofs, held_elastic_forces(model, dofs, displacements) - loads);
   for (const SupportBed& bed : beds)
     balance.reactions += support_forces(model.mesh, bed, displacements);
   balance.load = resultant(model, loads);

@@ -5,6 +5,7 @@
 
 #include <plate/elements/shell_geometric.h>
 
+#include <algorithm>
 #include <array>
 
 namespace plate
@@ -84,20 +85,29 @@ Eigen::Matrix<double, 6, 1> resultant(const Model& model, const NodalUnknowns& f
   return sum;
 }
 
-NodalUnknowns elastic_forces(const Model& model, const NodalUnknowns& displacements)
+NodalUnknowns held_elastic_forces(const Model& model, const DofMap& dofs, const NodalUnknowns& displacements)
 {
   NodalUnknowns forces = NodalUnknowns::Zero(displacements.rows(), displacements.cols());
+  const auto is_held = [&](int node)
+  {
+    const auto& equations = dofs.equation[static_cast<std::size_t>(node)];
+    return std::find(equations.begin(), equations.end(), DofMap::held) != equations.end();
+  };
   const std::vector<TriangleCover> covers = triangle_covers(model);
   ElementMatrix Ke;
   for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
   {
+    const auto& nodes = model.mesh.triangles[t];
+    if (std::none_of(nodes.begin(), nodes.end(), is_held))
+      continue;
     const ElementInput element = element_input(model, t, covers[t]);
     ShellTriangle::stiffness(element.nodes, model.material, element.parts, Ke);
     const Eigen::Matrix<double, ShellTriangle::num_dofs, 1> f = Ke * of_triangle(model.mesh, displacements, t);
     Eigen::Index k = 0;
-    for (const int node : model.mesh.triangles[t])
+    for (const int node : nodes)
     {
-      forces.col(node) += f.segment<DofMap::dofs_per_node>(k);
+      if (is_held(node))
+        forces.col(node) += f.segment<DofMap::dofs_per_node>(k);
       k += DofMap::dofs_per_node;
     }
   }

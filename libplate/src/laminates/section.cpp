@@ -17,10 +17,6 @@ namespace
 
 using namespace section_plies;
 
-/// Abscissae and weights on [-1, 1], exact to degree five: the shear stress of a ply is quadratic, its energy quartic.
-constexpr double gauss_point[3] = {-0.7745966692414834, 0.0, 0.7745966692414834};
-constexpr double gauss_weight[3] = {5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
-
 void add_shear(std::span<const PlyStiffness> plies, SectionStiffness& section)
 {
   const std::vector<ShearDistribution> shear = shear_distributions(plies, section.P);
@@ -32,7 +28,7 @@ void add_shear(std::span<const PlyStiffness> plies, SectionStiffness& section)
     const PlyStiffness& ply = plies[i];
     const double half = 0.5 * (ply.top - ply.bottom);
     const double middle = 0.5 * (ply.top + ply.bottom);
-    for (int q = 0; q < 3; ++q)
+    for (std::size_t q = 0; q < gauss_point.size(); ++q)
     {
       const double z = middle + half * gauss_point[q];
       const double w = half * gauss_weight[q];

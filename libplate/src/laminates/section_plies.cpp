@@ -111,4 +111,38 @@ std::vector<ShearDistribution> shear_distributions(std::span<const PlyStiffness>
   return out;
 }
 
+Eigen::Matrix2d Warping::at(double z) const
+{
+  const double s = z - shear.bottom;
+  const double cubic = (z * z * z - shear.bottom * shear.bottom * shear.bottom) / 3.0 - shear.bottom * shear.bottom * s;
+  const Eigen::Matrix2d F = shear.at_bottom * s - shear.constant * (0.5 * s * s) - shear.linear * (0.5 * cubic);
+  return at_bottom + compliance * F - mean * s;
+}
+
+WarpingStrain Warping::strain(double z) const
+{
+  const Eigen::Matrix2d w = at(z);
+  WarpingStrain E = WarpingStrain::Zero();
+  E.block<1, 2>(0, 0) = w.row(0);
+  E.block<1, 2>(1, 2) = w.row(1);
+  E.block<1, 2>(2, 0) = w.row(1);
+  E.block<1, 2>(2, 2) = w.row(0);
+  return E;
+}
+
+std::vector<Warping> warpings(std::span<const PlyStiffness> plies, std::span<const ShearDistribution> shear,
+                              const Eigen::Matrix2d& section_shear)
+{
+  const Eigen::Matrix2d mean = section_shear.inverse();
+  std::vector<Warping> out;
+  out.reserve(plies.size());
+  Eigen::Matrix2d at_bottom = Eigen::Matrix2d::Zero();
+  for (std::size_t i = 0; i < plies.size(); ++i)
+  {
+    out.push_back({.shear = shear[i], .compliance = plies[i].shear_compliance, .mean = mean, .at_bottom = at_bottom});
+    at_bottom = out.back().at(plies[i].top);
+  }
+  return out;
+}
+
 } // namespace plate::section_plies

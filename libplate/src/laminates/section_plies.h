@@ -17,6 +17,10 @@ using Matrix5d = Eigen::Matrix<double, 5, 5>;
 using Matrix6d = Eigen::Matrix<double, 6, 6>;
 using Matrix23d = Eigen::Matrix<double, 2, 3>;
 
+/// Abscissae and weights on [-1, 1], exact to degree five: the shear stress of a ply is quadratic, its energy quartic.
+inline constexpr std::array<double, 3> gauss_point = {-0.7745966692414834, 0.0, 0.7745966692414834};
+inline constexpr std::array<double, 3> gauss_weight = {5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0};
+
 /// Stresses (11, 22, 33, 23, 13, 12) in axes m (columns, seen from the frame) from stresses in the frame.
 [[nodiscard]] Matrix6d stress_rotation(const Eigen::Matrix3d& m);
 
@@ -50,6 +54,27 @@ struct ShearDistribution
     return at_bottom - constant * (z - bottom) - linear * (0.5 * (z * z - bottom * bottom));
   }
 };
+
+/// Strain (11, 22, 12) of a ply from derivatives of the shear force (of 13 along 1, 23 along 1, 13 along 2, 23 along
+/// 2).
+using WarpingStrain = Eigen::Matrix<double, 3, 4>;
+
+/// Warping of the cross-section of one ply: how it departs from a straight line, per shear force.
+struct Warping
+{
+  ShearDistribution shear;
+  Eigen::Matrix2d compliance; ///< in shear [1/Pa]
+  Eigen::Matrix2d mean;       ///< compliance of the whole section, which turns the straight line [m/N]
+  Eigen::Matrix2d at_bottom;  ///< displacement of the ply's lower face [m2/N]
+
+  [[nodiscard]] Eigen::Matrix2d at(double z) const;   ///< [m2/N]
+  [[nodiscard]] WarpingStrain strain(double z) const; ///< [m2/N]
+};
+
+/// Of all plies; a straight line may be added.
+[[nodiscard]] std::vector<Warping> warpings(std::span<const PlyStiffness> plies,
+                                            std::span<const ShearDistribution> shear,
+                                            const Eigen::Matrix2d& section_shear);
 
 /// Of all plies of a section: zero on both faces, its integral is one.
 ///

@@ -160,7 +160,10 @@ std::vector<StrengthMap> strength_maps(const Model& model, std::span<const Nodal
                                " to begin with; give material.", materials.front()->name, ".strength"));
   const ShellMesh& mesh = model.mesh;
   const std::vector<TriangleCover> covers = triangle_covers(model);
-  const CubicTriangle::Gradient places = CubicTriangle::node_coordinates();
+  const CubicTriangle::Gradient coordinates = CubicTriangle::node_coordinates();
+  std::vector<Eigen::Vector2d> places;
+  for (Eigen::Index i = 0; i < coordinates.rows(); ++i)
+    places.emplace_back(coordinates.row(i).transpose());
   Gathered gathered(mesh.nodes.size(), states.size());
   ShellTriangle::Displacements u(ShellTriangle::num_dofs, static_cast<Eigen::Index>(states.size()));
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
@@ -168,13 +171,10 @@ std::vector<StrengthMap> strength_maps(const Model& model, std::span<const Nodal
     const ElementInput element = element_input(model, t, covers[t]);
     for (std::size_t state = 0; state < states.size(); ++state)
       u.col(static_cast<Eigen::Index>(state)) = of_triangle(mesh, states[state], t);
-    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-    {
-      const ShellStrainPoint point =
-          shell_strains(element.nodes, model.material, element.parts, places.row(i).transpose(), u);
-      gathered.add(static_cast<std::size_t>(mesh.triangles[t][static_cast<std::size_t>(i)]), point.bar.has_value(),
-                   uses_at(point, element.parts.bar, model.material.axes, options));
-    }
+    const std::vector<ShellStrainPoint> points = shell_strains(element.nodes, model.material, element.parts, places, u);
+    for (std::size_t i = 0; i < points.size(); ++i)
+      gathered.add(static_cast<std::size_t>(mesh.triangles[t][i]), points[i].bar.has_value(),
+                   uses_at(points[i], element.parts.bar, model.material.axes, options));
   }
   std::vector<StrengthMap> maps;
   for (std::size_t state = 0; state < states.size(); ++state)

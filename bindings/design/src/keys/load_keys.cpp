@@ -71,7 +71,7 @@ std::vector<Key> handling_keys()
        .kind = KeyKind::number,
        .unit = newton,
        .range = force,
-       .default_number = 30.0,
+       .default_number = 20.0,
        .help = "Press of a thumb on the plate on its rim, over a disc of 15 mm (common practice, no source)."},
       {.name = "handling.thumb_at",
        .kind = KeyKind::numbers,
@@ -85,7 +85,7 @@ std::vector<Key> handling_keys()
        .kind = KeyKind::number,
        .unit = newton,
        .range = force,
-       .default_number = 20.0,
+       .default_number = 10.0,
        .help = "Force of a knock on the edge of a soundhole and on a corner, over a disc of 8 mm (common practice, no "
                "source)."},
       {.name = "handling.lift",

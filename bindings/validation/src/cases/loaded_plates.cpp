@@ -21,7 +21,7 @@ namespace
 constexpr double length = 0.35;      // [m]
 constexpr double width = 0.2;        // [m]
 constexpr double thickness = 2.8e-3; // [m]
-constexpr double rigid_shear = 1e3;  // shear moduli through the plate over the usual: the values are of thin plates
+constexpr double rigid_shear = 30.0; // shear moduli through the plate over the usual: the values are of thin plates
 
 /// Spruce-like, of the reference values.
 Material thin_plate_spruce()

@@ -15,6 +15,7 @@
 #include <Eigen/LU>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -49,8 +50,10 @@ public:
   {
     const MeshPoint place = locate(model_.mesh, at).value();
     const ElementInput element = element_input(model_, place.triangle, {});
-    const ShellStrainPoint point = shell_strains(element.nodes, model_.material, element.parts, {place.xi, place.eta},
-                                                 of_triangle(model_.mesh, u_, place.triangle));
+    const std::array<Eigen::Vector2d, 1> natural = {Eigen::Vector2d(place.xi, place.eta)};
+    const ShellStrainPoint point = shell_strains(element.nodes, model_.material, element.parts, natural,
+                                                 of_triangle(model_.mesh, u_, place.triangle))
+                                       .front();
     return PlyStresses(point.plies, point.frame, model_.material.axes).stress(ply, z, point.strains.front());
   }
 

@@ -28,8 +28,9 @@ of_triangle(const ShellMesh& mesh, const NodalUnknowns& values, std::size_t tria
 /// Force and moment about the origin of nodal forces [N, N m].
 [[nodiscard]] Eigen::Matrix<double, 6, 1> resultant(const Model& model, const NodalUnknowns& forces);
 
-/// Forces that the elements exert when they are displaced, K u with held unknowns included.
-[[nodiscard]] NodalUnknowns elastic_forces(const Model& model, const NodalUnknowns& displacements);
+/// Forces of the elements on nodes with held unknowns when they are displaced, K u there; zero at all other nodes.
+[[nodiscard]] NodalUnknowns held_elastic_forces(const Model& model, const DofMap& dofs,
+                                                const NodalUnknowns& displacements);
 
 /// Geometric stiffness of all elements in a state of displacement, lower triangle, same pattern as System::K [N/m].
 [[nodiscard]] SparseMatrix geometric_stiffness(const Model& model, const DofMap& dofs,

@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace plate
@@ -33,10 +34,12 @@ struct ShellStrainPoint
 
 /// Strains of a triangle at natural coordinates, as the energy of ShellTriangle has them.
 ///
-/// @param u  unknowns of its nodes, one column for each field
-[[nodiscard]] ShellStrainPoint shell_strains(const ShellTriangleNodes& nodes, const ShellMaterial& material,
-                                             const TriangleParts& parts, const Eigen::Vector2d& natural,
-                                             const ShellTriangle::Displacements& u);
+/// @param places  (xi, eta) of the points
+/// @param u       unknowns of the nodes of the triangle, one column for each field
+[[nodiscard]] std::vector<ShellStrainPoint> shell_strains(const ShellTriangleNodes& nodes,
+                                                          const ShellMaterial& material, const TriangleParts& parts,
+                                                          std::span<const Eigen::Vector2d> places,
+                                                          const ShellTriangle::Displacements& u);
 
 /// Stress in a bar's own axes: along it at a distance z from the reference surface, and shear through its height, mean
 /// over the height times 3/2 as in the middle of a rectangle [Pa].

@@ -13,7 +13,7 @@ namespace plate
 struct BucklingOptions
 {
   int num_modes = 3;       ///< the lowest factor and a few above it, to see whether they lie close
-  double tolerance = 1e-8; ///< relative, on the inverse of the factor: far below what the linear theory is worth
+  double tolerance = 1e-6; ///< relative, on the inverse of the factor: far below what the linear theory is worth
   int max_restarts = 200;  ///< of the Lanczos process
 };
 

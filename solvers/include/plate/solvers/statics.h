@@ -17,7 +17,7 @@ struct StaticResult
   Eigen::VectorXd x = {}; ///< vector of unknowns [m, rad]
   double energy = 0.0;    ///< of strain, supports included, x^T K x / 2 [J]
   double work = 0.0;      ///< load times displacement, f^T x; twice the energy [J]
-  double residual = 0.0;  ///< |K x - f| / |f|, 0 without load [-]
+  double residual = 0.0;  ///< |K x - f| / |f| of the refined solution, 0 without load [-]
 
   [[nodiscard]] std::string summary() const;
 };
@@ -26,7 +26,8 @@ struct StaticResult
 ///
 /// A plate that can still move rigidly carries only loads in equilibrium. It is held for the solution at as many single
 /// unknowns as it has motions, where no force arises then, and comes back without rigid motion (in the sense of the
-/// mass).
+/// mass). Solutions are refined in long double; x is rounded at the end, which a plate that is much stiffer along than
+/// across feels in the last digits of its forces.
 /// @source pinned by tests/unit/solvers/statics_test.cpp and tests/reference
 class StaticSolver
 {

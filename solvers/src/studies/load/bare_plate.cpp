@@ -82,13 +82,14 @@ private:
   StaticSolver solver_;
 };
 
-/// Forces and moments that two fingers on either face can exert on a small area: six columns.
+/// Forces and moments that thumb and finger on either face can exert on an area of two fingertips each way: six
+/// columns.
 Eigen::MatrixXd pinch(const BarePlate& plate, const Eigen::Vector2d& at, double fingertip)
 {
-  const Eigen::Vector2d ahead(0.25 * fingertip, 0.0);
-  const Eigen::Vector2d aside(0.0, 0.25 * fingertip);
+  const Eigen::Vector2d ahead(0.5 * fingertip, 0.0);
+  const Eigen::Vector2d aside(0.0, 0.5 * fingertip);
   const auto force = [&](const Eigen::Vector2d& place, const Eigen::Vector3d& direction)
-  { return plate.on_area(disc(place, 0.5 * fingertip), direction); };
+  { return plate.on_area(disc(place, fingertip), direction); };
   const Eigen::Vector3d x = Eigen::Vector3d::UnitX();
   const Eigen::Vector3d y = Eigen::Vector3d::UnitY();
   const Eigen::Vector3d z = Eigen::Vector3d::UnitZ();
@@ -101,7 +102,7 @@ Eigen::MatrixXd pinch(const BarePlate& plate, const Eigen::Vector2d& at, double 
 LoadCase grip_case(const BarePlate& plate, const Handling& handling)
 {
   const Eigen::Vector2d at =
-      planform_place(plate.mesh(), lower_end(plate.mesh())) + Eigen::Vector2d(0.5 * handling.fingertip, 0.0);
+      planform_place(plate.mesh(), lower_end(plate.mesh())) + Eigen::Vector2d(handling.fingertip, 0.0);
   const Eigen::VectorXd forces = plate.held(plate.weight(handling.lift), pinch(plate, at, handling.fingertip));
   return plate.solve({.name = "grip", .at = at, .force = gravity * handling.lift * plate.system().mass}, forces);
 }
