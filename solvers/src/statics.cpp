@@ -96,6 +96,7 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
   {
     const Eigen::VectorXd left = (f - elastic).cast<double>();
     my.factor.solve(left, step);
+    my.take_out_rigid_motions(step); // K carries them but for rounding, which grows with them
     x += step.cast<long double>();
     elastic = my.product(x);
   }
@@ -105,7 +106,6 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
   result.x = x.cast<double>();
   if (!result.x.allFinite())
     throw NumericalFailure("statics: the solution is not finite; is the plate held too loosely?");
-  my.take_out_rigid_motions(result.x);
   return result;
 }
 

@@ -52,7 +52,9 @@ LoadPicture picture_of(const LoadResult& result, const LoadCase& load)
   return {.load = case_words(load),
           .normal_displacement = list_of(normal_displacement(mesh, load.displacements.topRows<3>())),
           .strength_used = list_of(load.strength.used),
-          .worst = {.at = mesh.nodes[load.strength.worst.node].head<2>(), .label = margin}};
+          .worst = {.at = mesh.nodes[load.strength.worst.node].head<2>(),
+                    .label = margin,
+                    .meaning = "where strength is used most"}};
 }
 
 void write_pictures(const OutputFolder& folder, const LoadResult& result, const std::string& ending)

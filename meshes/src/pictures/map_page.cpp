@@ -85,7 +85,7 @@ void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& fra
 
 ColourBar colour_bar(const ContouredField& field, const MapContent& map, const ColourMap& colours)
 {
-  constexpr int most_labels = 9;
+  const int most_labels = map.about_zero ? 4 : 9; // a field on one side of zero has half the bar
   const ColourRange range = colour_range(field, map);
   ColourBar bar{.colours = bar_colours(colours), .ticks = {}, .caption = map.caption};
   const Levels levels = levels_of(field, map.step);

@@ -172,7 +172,8 @@ std::vector<LegendItem> PlateDrawing::legend_items(const PlateStyle& style) cons
   if (!regions_.empty())
     items.push_back(line_item(region_pens(width), joined(region_labels_)));
   if (!points_.empty())
-    items.push_back(point_item(style.label_points ? "stuck-on mass" : "stuck-on mass: " + joined(point_labels_)));
+    items.push_back(point_item(style.label_points ? points_.front().meaning
+                                                  : points_.front().meaning + ": " + joined(point_labels_)));
   return items;
 }
 

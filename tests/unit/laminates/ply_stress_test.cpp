@@ -9,6 +9,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace plate;
@@ -130,6 +131,52 @@ TEST_CASE("carved wood on a slope carries the forces of its section")
   CHECK(force(0, 2) == doctest::Approx(shear(0)).epsilon(1e-9));
   CHECK(force(1, 2) == doctest::Approx(shear(1)).epsilon(1e-9));
   CHECK(std::abs(force(2, 2)) < 1e-9 * std::abs(membrane(0)));
+}
+
+TEST_CASE("a shear force that changes along a homogeneous plate bends its cross-section to a cubic")
+{
+  // Shear strain (3/2)(1 - 4 z^2/h^2) V / (G h) less its mean 6/5 V / (G h) integrates to V (0.3 z - 2 z^3/h^2) / (G
+  // h), which has no moment; at the face its derivative along 1 is -0.1 V,1 / G.
+  const double E = 70e9;
+  const double nu = 0.3;
+  const double G = E / (2.0 * (1.0 + nu));
+  const double h = 4e-3;
+  const Laminate laminate = test::solid(test::isotropic(E, nu, 2700.0), h);
+  const std::vector<PlacedPly> plies = placed(laminate);
+  SectionStrains strains;
+  strains.shear_slope(0, 0) = 0.2; // [1/m]
+  const double force_slope = 5.0 / 6.0 * G * h * 0.2;
+  const MaterialComponents top = flat_stresses(plies).stress(0, 0.5 * h, strains);
+  CHECK(top(0) / (-E / (1.0 - nu * nu) * 0.1 * force_slope / G) == doctest::Approx(1.0).epsilon(1e-9));
+  CHECK(top(1) / top(0) == doctest::Approx(nu).epsilon(1e-9));
+  const MaterialComponents quarter = flat_stresses(plies).stress(0, 0.25 * h, strains);
+  CHECK(quarter(0) / top(0) == doctest::Approx(-0.4375).epsilon(1e-9)); // (0.3/4 - 2/64) / -0.1
+}
+
+TEST_CASE("warping of a laminate makes neither force nor moment")
+{
+  const std::vector<double> degrees = {0, 90, 30, -45};
+  const Laminate laminate = test::stack(test::carbon_epoxy(), ply, degrees);
+  const std::vector<PlacedPly> plies = placed(laminate);
+  const PlyStresses stresses = flat_stresses(plies);
+  SectionStrains strains;
+  strains.shear_slope << 0.1, -0.2, 0.3, 0.4;
+  Eigen::Vector3d force = Eigen::Vector3d::Zero();
+  Eigen::Vector3d moment = Eigen::Vector3d::Zero();
+  double greatest = 0.0;
+  for (std::size_t i = 0; i < plies.size(); ++i)
+    for (const double part : {-std::sqrt(0.6), 0.0, std::sqrt(0.6)})
+    {
+      const double z = 0.5 * (plies[i].bottom + plies[i].top) + 0.5 * ply * part;
+      const double weight = 0.5 * ply * (part == 0.0 ? 8.0 / 9.0 : 5.0 / 9.0);
+      const Eigen::Vector3d stress = in_laminate(stresses.stress(i, z, strains), degrees[i]);
+      force += weight * stress;
+      moment += weight * z * stress;
+      greatest = std::max(greatest, stress.cwiseAbs().maxCoeff());
+    }
+  CHECK(greatest > 1e4);
+  CHECK(force.norm() < 1e-9 * greatest * ply);
+  CHECK(moment.norm() < 1e-9 * greatest * ply * ply);
 }
 
 TEST_CASE("stress of the cure makes neither force nor moment")

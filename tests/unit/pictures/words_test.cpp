@@ -3,6 +3,9 @@
 #include "svg_text.h"
 #include "temporary_folder.h"
 
+#include <plate/core/error.h>
+#include <plate/meshes/load_picture.h>
+
 #include <doctest/doctest.h>
 
 using namespace plate;
@@ -87,6 +90,28 @@ TEST_CASE("Maps say what they show and in which unit")
   CHECK(contains(checked_words(s.path), "Arching height, mm"));
   write_thickness_map(s.path, s.view);
   CHECK(contains(checked_words(s.path), "uniform, 2.80 mm"));
+}
+
+TEST_CASE("Maps of a load say what presses, what is shown, and mark the worst place")
+{
+  Sample s;
+  LoadPicture picture = {.load = "strings: 87.8 N",
+                         .worst = {.at = {0.05, 0.02}, .label = "margin 2.1", .meaning = "worst"}};
+  for (const Eigen::Vector3d& node : s.mesh.nodes)
+  {
+    picture.normal_displacement.push_back(-1e-3 * (1.0 - node.x()));
+    picture.strength_used.push_back(0.4 - node.x());
+  }
+  write_deflection_map(s.path, s.view, picture);
+  std::vector<WordBox> words = checked_words(s.path); // none over another, all on the page
+  for (const std::string expected : {"Deflection, mm", "strings: 87.8 N"})
+    CHECK(contains(words, expected));
+  write_strength_map(s.path, s.view, picture);
+  words = checked_words(s.path);
+  for (const std::string expected : {"Strength used, %", "strings: 87.8 N", "margin 2.1", "worst"})
+    CHECK(contains(words, expected));
+  picture.strength_used.pop_back();
+  CHECK_THROWS_AS(write_strength_map(s.path, s.view, picture), InvalidInput);
 }
 
 TEST_CASE("A sweep names tracks and axes")

@@ -59,6 +59,7 @@ std::vector<Key> string_keys()
        .help = "Length of the post: with its modulus along the grain it gives by that much."},
       {.name = "soundpost.material",
        .kind = KeyKind::text,
+       .example = "\"spruce\"",
        .default_text = "spruce",
        .help = "Material of the post, grain along it, declared or built in."},
   };

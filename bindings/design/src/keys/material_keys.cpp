@@ -196,6 +196,7 @@ std::vector<Key> material_keys()
        .help = "Strength in shear through the thickness, along 2; of wood in rolling shear."},
       {.name = "material.*.wood",
        .kind = KeyKind::flag,
+       .example = "true",
        .default_text = "true for built-in woods, else false",
        .help =
            "Wood: plate load judges its stress along and across the grain one by one, and lets it tire under lasting "

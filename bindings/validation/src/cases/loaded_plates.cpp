@@ -46,10 +46,21 @@ Surface paraboloid(double Rx, double Ry)
           .normal = [=](double x, double y) { return Eigen::Vector3d(x / Rx, y / Ry, 1.0).normalized(); }};
 }
 
+/// Grid lines with one through the load, where the deflection has a peak.
+std::vector<double> lines_through(double half, double load, int cells_below, int cells_above)
+{
+  std::vector<double> lines = even_lines(-half, load, cells_below);
+  const std::vector<double> above = even_lines(load, half, cells_above);
+  lines.insert(lines.end(), above.begin() + 1, above.end());
+  return lines;
+}
+
+const Eigen::Vector2d load_point(0.190 - 0.5 * length, 0.083 - 0.5 * width);
+
 Model spruce_rectangle(const Surface& surface)
 {
-  return plate_model(grid_mesh({.x = even_lines(-0.5 * length, 0.5 * length, 21),
-                                .y = even_lines(-0.5 * width, 0.5 * width, 12),
+  return plate_model(grid_mesh({.x = lines_through(0.5 * length, load_point.x(), 14, 12),
+                                .y = lines_through(0.5 * width, load_point.y(), 8, 10),
                                 .surface = surface,
                                 .thickness = thickness}),
                      solid(thin_plate_spruce(), thickness));
@@ -78,8 +89,6 @@ double deflection_at(const Model& model, const NodalUnknowns& u, const Eigen::Ve
   return unit.cwiseProduct(u).sum();
 }
 
-const Eigen::Vector2d load_point(0.190 - 0.5 * length, 0.083 - 0.5 * width);
-
 Values flat_under_force(const ReferenceCase&)
 {
   const Model model = spruce_rectangle(flat());
@@ -103,11 +112,11 @@ CaseModel arched(const std::string& name, double Rx, double Ry)
           }};
 }
 
-/// A cap of a sphere, its edge ten decay lengths away.
+/// A cap of a sphere, as far as membrane forces reach.
 Values sphere_under_force(const ReferenceCase&)
 {
   constexpr double radius = 0.5; // [m]
-  constexpr double edge = 0.2;   // [m]
+  constexpr double edge = 0.35;  // [m]
   constexpr double wall = 3e-3;  // [m]
   Material material = isotropic(10e9, 0.3, 1000.0);
   material.elastic.G13 *= rigid_shear;
@@ -117,9 +126,9 @@ Values sphere_under_force(const ReferenceCase&)
                           .normal = [=](double x, double y)
                           { return Eigen::Vector3d(x, y, std::sqrt(radius * radius - x * x - y * y)).normalized(); }};
   std::vector<double> rings;
-  constexpr int num_rings = 16;
+  constexpr int num_rings = 20;
   for (int i = 1; i <= num_rings; ++i)
-    rings.push_back(std::pow(static_cast<double>(i) / num_rings, 1.5)); // finer towards the force
+    rings.push_back(std::pow(static_cast<double>(i) / num_rings, 2.0)); // finer towards the force
   Model model =
       plate_model(disc_mesh({.semi_x = edge, .semi_y = edge, .rings = rings, .surface = sphere, .thickness = wall}),
                   solid(material, wall));

@@ -26,6 +26,7 @@ struct MarkedPoint
 {
   Eigen::Vector2d at = Eigen::Vector2d::Zero(); ///< (x, y) [m]
   std::string label = {};                       ///< beside the mark and in the legend, e.g. "5 g"
+  std::string meaning = "stuck-on mass";        ///< in the legend, the same for all points of a view
 };
 
 /// A plate to be drawn, seen from outside: x of the plate points up (neck end), y to the left (bass side of a top).
