@@ -59,6 +59,15 @@ private:
   const SparseCholesky& factor_;
 };
 
+/// Whether a load makes no forces in the surface but for rounding, as one square to a flat plate.
+bool is_rounding(const SparseMatrix& KG, const SparseMatrix& K)
+{
+  constexpr double rounding = 1e-14;
+  const auto greatest = [](const SparseMatrix& A)
+  { return Eigen::Map<const Eigen::VectorXd>(A.valuePtr(), A.nonZeros()).cwiseAbs().maxCoeff(); };
+  return greatest(KG) <= rounding * greatest(K);
+}
+
 } // namespace
 
 BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, const BucklingOptions& options)
@@ -69,6 +78,8 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
   if (KG.rows() != n)
     throw InvalidInput(message("buckling: the geometric stiffness has ", KG.rows(), " rows, the plate ", n,
                                " unknowns; was it made for another model?"));
+  if (is_rounding(KG, system.K))
+    return {.factors = {}, .shapes = Eigen::MatrixXd(n, 0), .residuals = {}, .status = Status::converged};
   const SparseMatrix K = held_matrix(system);
   const SparseCholesky factor(K, unknowns_by_node(system.dofs));
   SofteningProduct softening(KG);

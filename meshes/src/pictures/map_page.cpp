@@ -85,7 +85,8 @@ void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& fra
 
 ColourBar colour_bar(const ContouredField& field, const MapContent& map, const ColourMap& colours)
 {
-  const int most_labels = map.about_zero ? 4 : 9; // a field on one side of zero has half the bar
+  constexpr int most_labels = 9;
+  constexpr double least_distance = 0.13; // of the bar; a field on one side of zero has half of it
   const ColourRange range = colour_range(field, map);
   ColourBar bar{.colours = bar_colours(colours), .ticks = {}, .caption = map.caption};
   const Levels levels = levels_of(field, map.step);
@@ -93,7 +94,8 @@ ColourBar colour_bar(const ContouredField& field, const MapContent& map, const C
   for (const int candidate : {1, 2, 5, 10, 20, 50})
   {
     every = candidate;
-    if ((levels.last - levels.first) / candidate < most_labels)
+    const bool has_room = !map.about_zero || candidate * map.step >= least_distance * (range.high - range.low);
+    if (has_room && (levels.last - levels.first) / candidate < most_labels)
       break;
   }
   for (int k = levels.first; k <= levels.last; ++k)

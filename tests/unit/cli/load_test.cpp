@@ -56,7 +56,7 @@ TEST_CASE("load prints JSON with the promised keys")
   CHECK(strings.at("where").size() == 2);
   CHECK(strings.at("ply") == 1);
   CHECK(strings.at("material") == "spruce");
-  CHECK(strings.at("buckling_factor").is_number());
+  CHECK(strings.at("buckling_factor").is_null()); // flat: no force in the surface
   for (const json& entry : result.at("cases"))
   {
     CHECK(entry.at("in_equilibrium") == true);
@@ -66,6 +66,15 @@ TEST_CASE("load prints JSON with the promised keys")
   CHECK(result.at("cautions").size() >= 5);
   CHECK(result.at("strengths").at(0).at("in_plane_mpa").at("Xc") == 35.7); // Sitka spruce, Wood Handbook table 5-3a
   CHECK(result.at("without_strength").empty());
+}
+
+TEST_CASE("an arch under strings has a buckling factor and lower frequencies")
+{
+  const Workshop shop;
+  const json result = load_of(shop.write("flat.toml", quick_design()),
+                              {"--set", "arching.kind=biparabolic", "--set", "arching.height=15"});
+  CHECK(case_of(result, "strings").at("buckling_factor").get<double>() > 1.0);
+  CHECK(result.at("loaded_frequencies_hz").at(0).get<double>() < result.at("frequencies_hz").at(0).get<double>());
 }
 
 TEST_CASE("knock-downs of wood under strings stand apart from the margin")
@@ -86,7 +95,7 @@ TEST_CASE("load prints a table, and its cautions last")
   const Run run = run_plate({"load", shop.write("flat.toml", quick_design())});
   CHECK(run.status == 0);
   CHECK(holds(run.out, "Flat spruce"));
-  CHECK(holds(run.out, "buckling at"));
+  CHECK(holds(run.out, "does not make the plate buckle"));
   CHECK(holds(run.out, "sustained_wood 0.6"));
   CHECK(holds(run.out, "Strings store energy"));
   CHECK(holds(run.out, "behind a guard"));
@@ -100,8 +109,9 @@ TEST_CASE("a reference beside: a plate beside itself has ratios of one, a strong
 {
   const Workshop shop;
   const std::string file = shop.write("flat.toml", quick_design());
-  const std::string strong = "material.spruce.strength={Xt=130,Xc=71.4,Yt=5.2,Yc=6.0,S=13.4,S13=13.4,S23=2.68}";
-  const json result = load_of(file, {"--reference", file, "--set", strong});
+  const std::string strong =
+      "strength = { Xt = 130, Xc = 71.4, Yt = 5.2, Yc = 6.0, S = 13.4, S13 = 13.4, S23 = 2.68 }\n";
+  const json result = load_of(shop.write("strong.toml", quick_design() + strong), {"--reference", file});
   for (const json& entry : result.at("beside_reference"))
   {
     CHECK(entry.at("deflection_ratio").get<double>() == doctest::Approx(1.0));
@@ -154,11 +164,14 @@ TEST_CASE("what cannot be loaded is refused with its place and what to do")
   refused("handling.thumb_at=[500,0]", {"handling.thumb_at", "beside the plate"});
   refused("soundpost.at=[0,900]", {"soundpost.at", "beside the plate"});
   refused("setup.bridge_feet=300", {"setup.bridge_feet", "beside the plate"});
-  refused("soundpost={at=[0,0],material=\"oak\"}", {"soundpost.material", "no material of the name"});
+  refused("soundpost.diameter=6", {"soundpost.at", "missing"});
   refused("strings.tension=[60,58]", {"strings.tension"});
   refused("strings.angle=0", {"strings.angle", "greater than 0"});
   refused("knock_down.hot_wet=1.2", {"knock_down.hot_wet", "at most 1"});
-  refused("material.spruce.strength={S13=5}", {"S13", "missing: S23"});
+  refused("material.spruce.strength.S13=5", {"S13", "missing: S23"});
+  const Run oak = run_plate({"load", file, "--set", "soundpost.at=[0,0]", "--set", "soundpost.material=oak"});
+  CHECK(oak.status == 2);
+  CHECK(holds(oak.err, "no material of the name"));
 }
 
 TEST_CASE("stress of the cure lowers the margin of a laminate and needs the expansion of its plies")

@@ -89,8 +89,18 @@ TEST_CASE("half the buckling force lowers the first frequency by the root of a h
   CHECK(first(pulled) / f0 == doctest::Approx(std::sqrt(1.5)).epsilon(1e-3));
 }
 
-TEST_CASE("tension does not buckle")
+TEST_CASE("tension does not buckle, nor does a load square to a flat plate")
 {
+  Model model = test::plate_model(test::rectangle(length, width, 10, 1, thickness),
+                                  test::solid(test::isotropic(E, 0.0, 500.0), thickness));
+  model.supports = {{"x-", EdgeSupport::clamped}};
+  const System system = assemble(model);
+  NodalUnknowns loads = no_load(model.mesh);
+  add_load(model.mesh, PointForce{.at = {0.5 * length, 0.0}, .force = {0.0, 0.0, 1.0}}, loads);
+  const NodalUnknowns u = at_nodes(system.dofs, solve_statics(system, on_unknowns(system.dofs, loads)).x);
+  const BucklingResult square = solve_buckling(system, geometric_stiffness(model, system.dofs, u));
+  CHECK(square.factors.size() == 0);
+  CHECK(square.status == Status::converged);
   const PressedStrip pulled = pressed_strip({{"x-", EdgeSupport::clamped}}, -1.0);
   CHECK(solve_buckling(pulled.system, pulled.KG).factors.size() == 0);
 }
