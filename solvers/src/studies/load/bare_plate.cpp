@@ -7,6 +7,7 @@
 
 #include <Eigen/QR>
 
+#include <limits>
 #include <utility>
 
 namespace plate
@@ -65,7 +66,8 @@ public:
     load.displacements = at_nodes(system_.dofs, load.evidence.x);
     const Eigen::VectorXd shift = system_.rigid_motions.transpose() * balanced;
     const Eigen::VectorXd whole = system_.rigid_motions.cwiseAbs().transpose() * balanced.cwiseAbs();
-    load.balance_error = shift.cwiseAbs().cwiseQuotient(whole).maxCoeff();
+    constexpr double none = std::numeric_limits<double>::min(); // of a motion that the load does not work on
+    load.balance_error = shift.cwiseAbs().cwiseQuotient(whole.cwiseMax(none)).maxCoeff();
     return load;
   }
 
