@@ -2,6 +2,7 @@
 #include "knock_down.h"
 
 #include <algorithm>
+#include <array>
 
 namespace plate
 {
