@@ -19,13 +19,14 @@ Eigen::Vector3d membrane_forces(const ShellPoint& p, const Rotations<num_nodes>&
                                 const ShellMaterial& material, const TriangleParts& parts,
                                 std::span<const PlacedPly> plies, const Displacement& u)
 {
+  const Eigen::Matrix<double, num_frame_gradients, 1> gradients = frame_gradients(cubic_field(p), rotations) * u;
   Eigen::Vector3d forces = Eigen::Vector3d::Zero();
-  visit_energy(p, cubic_field(p), rotations, material, parts, plies,
-               [&](double, const auto& B, const auto& C)
+  visit_energy(p, material, parts, plies,
+               [&](double, const auto& rows, const auto& C)
                {
                  // The twist of a bar, a term of one row, makes no force in the surface.
-                 if constexpr (std::decay_t<decltype(B)>::RowsAtCompileTime == num_strains)
-                   forces = C.template topRows<3>() * (B * u);
+                 if constexpr (std::decay_t<decltype(rows)>::RowsAtCompileTime == num_strains)
+                   forces = C.template topRows<3>() * (rows * gradients);
                });
   return forces;
 }

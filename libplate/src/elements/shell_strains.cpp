@@ -31,15 +31,14 @@ Eigen::Matrix<double, 4, Eigen::Dynamic> shear_trend(const ShellTriangleNodes& n
 {
   Eigen::Matrix<double, 4, Eigen::Dynamic> moments = Eigen::Matrix<double, 4, Eigen::Dynamic>::Zero(4, u.cols());
   Eigen::Matrix2d gram = Eigen::Matrix2d::Zero();
-  StrainRows<num_nodes> B;
   const auto& rule = triangle_points();
   const std::span<const ShapePoint> points = quadrature(false);
   for (std::size_t i = 0; i < rule.size(); ++i)
   {
     const ShellPoint p = shell_point(nodes, points[i], axes);
-    covariant_strain_rows(p, cubic_field(p), rotations, B);
     const Eigen::Vector2d off = Eigen::Vector2d(rule[i].xi, rule[i].eta).array() - 1.0 / 3.0; // from the centre
-    const Eigen::Matrix<double, 2, Eigen::Dynamic> shear = B.bottomRows<2>() * u;
+    const Eigen::Matrix<double, 2, Eigen::Dynamic> shear =
+        strain_rows(p).bottomRows<2>() * (frame_gradients(cubic_field(p), rotations) * u);
     moments.topRows<2>() += rule[i].weight * off.x() * shear;
     moments.bottomRows<2>() += rule[i].weight * off.y() * shear;
     gram += rule[i].weight * off * off.transpose();
@@ -68,7 +67,6 @@ std::vector<ShellStrainPoint> shell_strains(const ShellTriangleNodes& nodes, con
 {
   const Rotations<num_nodes> rotations = node_rotations(nodes, material.axes);
   const Eigen::Matrix<double, 4, Eigen::Dynamic> trend = shear_trend(nodes, material.axes, rotations, u);
-  StrainRows<num_nodes> B;
   std::vector<ShellStrainPoint> points;
   for (const Eigen::Vector2d& place : places)
   {
@@ -81,8 +79,8 @@ std::vector<ShellStrainPoint> shell_strains(const ShellTriangleNodes& nodes, con
     plies_at(p, material, parts, out.plies);
     if (parts.bar != nullptr)
       out.bar = bar_strain_point(*parts.bar, p, out.plies, material.axes);
-    covariant_strain_rows(p, cubic_field(p), rotations, B);
-    const Eigen::Matrix<double, num_strains, Eigen::Dynamic> strains = physical_from_covariant(p.b) * (B * u);
+    const Eigen::Matrix<double, num_strains, Eigen::Dynamic> strains =
+        strain_rows(p) * (frame_gradients(cubic_field(p), rotations) * u);
     for (Eigen::Index i = 0; i < u.cols(); ++i)
     {
       SectionStrains& section = out.strains.emplace_back();
