@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace plate
@@ -19,6 +20,8 @@ constexpr double greatest_order = 6.0;
 constexpr double aim = 0.8;          // of the accuracy: lands below it
 constexpr double least_factor = 0.4; // on the size, in one step: orders are not known well enough for more
 constexpr double greatest_factor = 0.85;
+constexpr double growth = 1.05; // of the size, while the mesh is too large
+constexpr double margin = 0.95; // of the allowed unknowns: what a mesh will have is known to a few percent
 
 RefinementStep step_of(const ModesResult& result)
 {
@@ -54,6 +57,20 @@ Design with_size(Design design, double size, double strip_share)
   return design;
 }
 
+/// The design on a mesh of the wanted size, or of the least larger one that fits; nothing if that is hardly finer.
+std::optional<Design> finer_design(const Design& design, const ModesResult& last, double wanted, double first_size,
+                                   int count, RunLimits limits)
+{
+  const auto at = [&](double size) { return with_size(design, size, size / first_size); };
+  // What is expected is held against the last mesh.
+  const double expected = expected_unknowns(at(last.size));
+  limits.unknowns *= margin * expected / static_cast<double>(last.system.dofs.num_equations);
+  for (double size = wanted; size < greatest_factor * growth * last.size; size *= growth)
+    if (Design finer = at(size); fits_limits(finer, count, limits))
+      return finer;
+  return {};
+}
+
 } // namespace
 
 ModesResult refine_modes(const Design& design, int count, double accuracy, const RunLimits& limits)
@@ -63,11 +80,10 @@ ModesResult refine_modes(const Design& design, int count, double accuracy, const
   const double first_size = result.size;
   while (steps.back().greatest_error > accuracy)
   {
-    const double size = next_size(steps, accuracy);
-    Design finer = with_size(design, size, size / first_size);
-    if (!fits_limits(finer, count, limits))
+    std::optional<Design> finer = finer_design(design, result, next_size(steps, accuracy), first_size, count, limits);
+    if (!finer)
       break;
-    result = compute_modes(std::move(finer), count);
+    result = compute_modes(std::move(*finer), count);
     steps.push_back(step_of(result));
   }
   result.accurate = steps.back().greatest_error <= accuracy;

@@ -83,6 +83,11 @@ RunLimits run_limits()
   return {.unknowns = most_unknowns, .bytes = available_memory()};
 }
 
+double expected_unknowns(const Design& design)
+{
+  return needs_of(design, design.mesh, 1).unknowns;
+}
+
 bool fits_limits(const Design& design, int num_modes, const RunLimits& limits)
 {
   return fits(needs_of(design, design.mesh, num_modes), limits);

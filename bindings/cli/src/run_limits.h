@@ -17,6 +17,9 @@ struct RunLimits
 /// Three million unknowns, and the memory the machine has to spare.
 [[nodiscard]] RunLimits run_limits();
 
+/// Unknowns that the mesh of a design is expected to have, good to a fifth.
+[[nodiscard]] double expected_unknowns(const Design& design);
+
 /// Whether the modes of a design can be computed within the limits, at the mesh size it states.
 [[nodiscard]] bool fits_limits(const Design& design, int num_modes, const RunLimits& limits);
 
