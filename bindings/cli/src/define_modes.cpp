@@ -44,7 +44,7 @@ CommandDefinition define_modes(CLI::App& plate)
       ->check(CLI::Range(least_accuracy, most_accuracy));
   command
       ->add_option("--most-unknowns", typed->most_unknowns,
-                   "with --accuracy: no mesh of more unknowns than this is tried")
+                   "with --accuracy: no finer mesh of more unknowns than this is tried")
       ->type_name("N")
       ->check(CLI::Range(1000, 3000000))
       ->capture_default_str();
