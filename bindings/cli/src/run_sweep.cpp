@@ -15,6 +15,7 @@
 
 #include <cstddef>
 #include <iostream>
+#include <optional>
 
 namespace plate
 {
@@ -55,7 +56,8 @@ void check_ends(const DesignDocument& document, const std::vector<SweptKey>& key
   }
 }
 
-SweepOutcome compute_sweep(const SweepRequest& request)
+/// @param deferred  is set when the first point begins: then there will be results to give after an interrupt
+SweepOutcome compute_sweep(const SweepRequest& request, std::optional<DeferredInterrupt>& deferred)
 {
   const Stopwatch whole;
   const DesignDocument document = open_design(request.common);
@@ -82,8 +84,12 @@ SweepOutcome compute_sweep(const SweepRequest& request)
   options.num_modes = request.count;
   if (design.keeps_mesh() && !request.full)
     options.reduced_tolerance = reduced_tolerance;
+  if (options.reduced_tolerance > 0.0 && reduced_model_pays(out.points.size(), out.keys.size()))
+    progress.show("full solves for a reduced model");
   options.progress = [&](std::size_t point, std::size_t num_points)
   {
+    if (!deferred)
+      deferred.emplace();
     progress.show(message("point ", point + 1, " of ", num_points));
     return !interrupted();
   };
@@ -98,8 +104,8 @@ SweepOutcome compute_sweep(const SweepRequest& request)
 int run_command(const SweepRequest& request)
 {
   const CommonOptions& options = request.common;
-  const DeferredInterrupt deferred; // results so far are given
-  const SweepOutcome outcome = compute_sweep(request);
+  std::optional<DeferredInterrupt> deferred; // results so far are given, from the first point on
+  const SweepOutcome outcome = compute_sweep(request, deferred);
   if (outcome.num_remeshed > 0)
     std::cerr << "warning: the mesh could not be moved to " << outcome.num_remeshed
               << " points and was made anew there; expect steps of the size of the discretisation error\n";

@@ -18,8 +18,8 @@ TEST_CASE("an interrupted sweep ends with 130 and gives the points so far")
   const std::string design = shop.write("flat.toml", quick_design());
   const auto arguments = [&](const std::string& steps)
   {
-    return std::vector<std::string>{"sweep", design,    "--key", "layup.angle", "--from", "0",     "--to",
-                                    "45",    "--steps", steps,   "--count",     "2",      "--json"};
+    return std::vector<std::string>{"sweep", design,    "--key", "layup.angle", "--from", "0",      "--to",
+                                    "45",    "--steps", steps,   "--count",     "2",      "--full", "--json"};
   };
   // The time of two points shows when a thousand are under way, however busy the machine is.
   const auto start = std::chrono::steady_clock::now();
@@ -35,6 +35,17 @@ TEST_CASE("an interrupted sweep ends with 130 and gives the points so far")
   CHECK(result.at("values").size() == finished);
   for (const json& track : result.at("tracks"))
     CHECK(track.at("frequency_hz").size() == finished);
+}
+
+TEST_CASE("a sweep that is interrupted while its reduced model is built ends at once")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const Run run = run_plate({"sweep", design, "--set", "mesh.size=3", "--key", "layup.angle", "--from", "0", "--to",
+                             "45", "--steps", "1000", "--json"},
+                            2.0);
+  CHECK(run.status == 130);
+  CHECK(run.out.empty());
 }
 
 TEST_CASE("an interrupted run of modes ends with 130 and leaves nothing")
