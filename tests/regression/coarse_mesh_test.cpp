@@ -48,3 +48,12 @@ TEST_CASE("a thick plate with a wide strip around the small round end of a slot"
                "[thickness]\nvalue = 4.5\n[[soundhole]]\nkind = \"slot\"\ncentre = [50, 70]\nlength = 60\nwidth = 3\n"
                "angle = 20\n[mesh]\nsize = 60\n");
 }
+
+TEST_CASE("one point of a patch's edge with room between the bar and a soundhole, its neighbours without")
+{
+  check_meshes("[outline]\nkind = \"rectangle\"\nlength = 350\nwidth = 200\n[thickness]\nvalue = 2.5\n"
+               "[layup]\nsolid = \"spruce\"\n[[soundhole]]\nkind = \"f\"\nlength = 70\n"
+               "[bar]\nmaterial = \"spruce\"\nlength = 250\nwidth = 5.5\nheight = 12\noffset = 10\n"
+               "[[patch]]\nside = \"inside\"\nshape = \"ellipse\"\ncentre = [-20.0, 0.0]\naxes = [120.0, 60.0]\n"
+               "plies = [{ material = \"carbon_ud\", thickness = 0.1, angle = 0.0 }]\n");
+}

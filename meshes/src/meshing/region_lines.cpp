@@ -109,19 +109,26 @@ void add_region_lines(const std::vector<PlanformRegion>& regions, const std::vec
     std::vector<Vector2d> points;
     for (const std::vector<Vector2d>& side : sides_of(region))
       divide(side, wanted, points);
-    std::vector<int> nodes(points.size(), -1);
+    std::vector<bool> has_room(points.size());
     for (std::size_t i = 0; i < points.size(); ++i)
-      if (obstacles.leaves_room(points[i], clearance * wanted(points[i])))
+      has_room[i] = obstacles.leaves_room(points[i], clearance * wanted(points[i]));
+    std::vector<int> nodes(points.size(), -1); // of the points that a line ends at
+    const auto node_at = [&](std::size_t i)
+    {
+      if (nodes[i] < 0)
       {
         nodes[i] = static_cast<int>(mesh.nodes.size());
         mesh.nodes.push_back(points[i]);
       }
+      return nodes[i];
+    };
     for (std::size_t i = 0; i < points.size(); ++i)
     {
       const std::size_t next = (i + 1) % points.size();
-      if (nodes[i] < 0 || nodes[next] < 0)
+      if (!has_room[i] || !has_room[next])
         continue;
-      mesh.lines.push_back({nodes[i], nodes[next]});
+      const int from = node_at(i);
+      mesh.lines.push_back({from, node_at(next)});
       obstacles.add(points[i], points[next]);
     }
   }
