@@ -88,8 +88,9 @@ std::string notes_text(const CompareOutcome& outcome, const ComparedDesign& desi
 {
   std::string out;
   for (const ModeGroup& group : design.groups)
-    out += message("  * modes ", list_text(group.reference), " and ", list_text(group.other),
-                   " here lie so near one another that they mix: taken together, the spaces they span differ by ",
+    out += message("  * modes ", list_text(group.reference), " of the reference or ", list_text(group.other),
+                   " here have nearly one frequency and mix: the MAC is that of the spaces they span, which differ by "
+                   "up to ",
                    fixed(group.angles.maxCoeff() * 180.0 / std::numbers::pi, 1), " degrees\n");
   for (const std::size_t mode : design.unpaired)
     out += message("  mode ", outcome.reference[mode].number, " (", fixed(outcome.reference[mode].frequency_hz, 1),

@@ -23,7 +23,7 @@ public:
 
   [[nodiscard]] MeasuredRows read(const Node& root) const
   {
-    check_keys(*root.table(), {{"title", "mode"}});
+    check_keys(*root.table(), {"title", "mode"});
     MeasuredRows out;
     if (const Node* title = find_entry(*root.table(), "title"))
       out.title = text("title", *title);
@@ -42,7 +42,7 @@ private:
     const Table* table = mode.table();
     if (!table)
       fail(mode, "mode", "must be tables [[mode]]");
-    check_keys(*table, {{"number", "name", "frequency_hz", "loss_percent", "points"}});
+    check_keys(*table, {"number", "name", "frequency_hz", "loss_percent", "points"});
     MeasuredRow out{.line = mode.line};
     for (const auto& [key, node] : *table)
       if (key == "name")

@@ -26,7 +26,7 @@ void check(const MacPicture& picture)
   const Eigen::MatrixXd& values = picture.values;
   if (values.size() == 0)
     throw InvalidInput("write_mac_picture: there are no values; give at least one row and one column");
-  if (!(values.minCoeff() >= 0.0 && values.maxCoeff() <= 1.0 + 1e-9))
+  if (!(values.array() >= 0.0 && values.array() <= 1.0 + 1e-9).all()) // negated: also catches NaN
     throw InvalidInput(message("write_mac_picture: values lie between ", values.minCoeff(), " and ", values.maxCoeff(),
                                "; they must be from 0 to 1"));
   const auto fits = [](const std::vector<std::string>& labels, Eigen::Index count)
