@@ -54,10 +54,24 @@ MeasuredAssurance measured_assurance(const MeasuredModes& measured, const ModesR
   return {.values = std::move(values), .share_left_out = 1.0 - num_on_plate / num_places};
 }
 
+/// What a mode of the design loses in likeness for lying far from a measured one in frequency.
+///
+/// A few places cannot tell a shape from one with many more nodal lines; by then the frequency is octaves away.
+Eigen::MatrixXd distances(const MeasuredModes& measured, const ModesResult& modes)
+{
+  constexpr double per_octave = 0.1;
+  Eigen::MatrixXd out(static_cast<Eigen::Index>(measured.modes.size()), modes.modal.frequencies_hz.size());
+  for (std::size_t i = 0; i < measured.modes.size(); ++i)
+    out.row(static_cast<Eigen::Index>(i)) =
+        per_octave * (modes.modal.frequencies_hz.array() / measured.modes[i].frequency_hz).log().abs().transpose() /
+        std::numbers::ln2;
+  return out;
+}
+
 void pair_by_likeness(const MeasuredModes& measured, ComparedDesign& out)
 {
   MeasuredAssurance likeness = measured_assurance(measured, out.plate.modes);
-  const std::vector<int> partner = best_assignment(likeness.values);
+  const std::vector<int> partner = best_assignment(likeness.values - distances(measured, out.plate.modes));
   for (std::size_t i = 0; i < partner.size(); ++i)
   {
     const double assurance = likeness.values(static_cast<Eigen::Index>(i), partner[i]);
@@ -94,8 +108,8 @@ void pair_by_name_and_order(const MeasuredModes& measured, ComparedDesign& out)
   }
 }
 
-/// Refuses a list whose frequencies are those of the design in another unit.
-void check_unit(const MeasuredModes& measured, const ComparedDesign& design)
+/// Refuses a list whose frequencies are those of the design in another unit, number by number.
+void check_unit(const MeasuredModes& measured, const ModesResult& modes)
 {
   struct Unit
   {
@@ -105,30 +119,26 @@ void check_unit(const MeasuredModes& measured, const ComparedDesign& design)
   constexpr std::array<Unit, 2> units = {{{"rad/s", 2.0 * std::numbers::pi}, {"kHz", 1e-3}}};
   constexpr double nearness = 1.25; // factor; a plate and its model differ by less
   std::vector<double> ratios;
-  for (const ComparedPair& pair : design.pairs)
-    ratios.push_back(measured.modes[pair.reference].frequency_hz /
-                     design.plate.modes.modal.frequencies_hz[static_cast<Eigen::Index>(pair.mode)]);
-  if (ratios.empty())
-    return;
-  std::nth_element(ratios.begin(), ratios.begin() + static_cast<std::ptrdiff_t>(ratios.size() / 2), ratios.end());
-  const double middle = ratios[ratios.size() / 2];
+  for (const MeasuredMode& mode : measured.modes)
+    ratios.push_back(mode.frequency_hz / modes.modal.frequencies_hz[mode.number - 1]);
+  const auto middle = ratios.begin() + static_cast<std::ptrdiff_t>(ratios.size() / 2);
+  std::nth_element(ratios.begin(), middle, ratios.end());
   for (const auto& [name, per_hertz] : units)
-    if (std::abs(std::log(middle / per_hertz)) < std::log(nearness))
-      throw InvalidInput(message(measured.title, ": frequencies are about ", compact(middle, 3), " times those of ",
-                                 design.plate.modes.design.title, ", as if they were in ", name,
-                                 "; frequency_hz must be in Hz"));
+    if (std::abs(std::log(*middle / per_hertz)) < std::log(nearness))
+      throw InvalidInput(message(measured.title, ": frequencies are about ", compact(*middle, 3), " times those of ",
+                                 modes.design.title, ", as if they were in ", name, "; frequency_hz must be in Hz"));
 }
 
 } // namespace
 
 ComparedDesign pair_measured(const MeasuredModes& measured, ComparedPlate plate)
 {
+  check_unit(measured, plate.modes);
   ComparedDesign out{.plate = std::move(plate), .pairs = {}};
   if (measured.with_shapes)
     pair_by_likeness(measured, out);
   else
     pair_by_name_and_order(measured, out);
-  check_unit(measured, out);
   return out;
 }
 

