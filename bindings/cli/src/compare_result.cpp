@@ -17,7 +17,10 @@ namespace
 ComparedPlate compared_plate(Design design, int count)
 {
   LaminateResult layup = compute_laminate({.title = design.title, .laminate = design.laminate});
-  return {.modes = compute_modes(std::move(design), count), .layup = std::move(layup)};
+  ModesResult modes = compute_modes(std::move(design), count);
+  modes.system.K.resize(0, 0); // the largest part, needed no more: several designs must fit side by side
+  modes.system.M.resize(0, 0);
+  return {.modes = std::move(modes), .layup = std::move(layup)};
 }
 
 std::vector<ReferenceMode> reference_modes(const ModesResult& result)

@@ -144,17 +144,6 @@ TEST_CASE("frequencies in rad/s are recognised beside those of the design")
 TEST_CASE("slips with measured modes and compare are answered")
 {
   const MeasuredPlate plate;
-  const auto refused = [&](const std::string& list, const std::string& says)
-  {
-    check_refused(run_plate({"compare", plate.file, "--measured", plate.shop.write("list.csv", list), "--out",
-                             plate.shop.path("out")}),
-                  says);
-  };
-  refused("", "list.csv: no measured modes; give at least one");
-  refused("mode,name,frequency_hz,loss_percent\n", "list.csv: no measured modes");
-  refused("mode,frequency_khz\n1,0.06\n",
-          "list.csv:1: column \"frequency_khz\": frequencies are read from frequency_hz");
-  refused("mode,frequency_hz\n1,0.06\n", "list.csv:2: frequency_hz = 0.06: must be from 1 to 20000 Hz; kHz and rad/s");
   const std::string away = "[[mode]]\nfrequency_hz = 60\npoints = [[900,0,1],[901,0,1],[902,0,1],[903,0,1],[904,0,1],"
                            "[905,0,1]]\n";
   check_refused(run_plate({"compare", plate.file, "--measured", plate.shop.write("away.toml", away)}),
@@ -167,5 +156,5 @@ TEST_CASE("slips with measured modes and compare are answered")
   check_refused(run_plate({"compare", plate.file, plate.shop.path("none.toml")}), "none.toml");
   check_refused(run_plate({"compare", plate.file, plate.file, "--set", "arching.hieght=3"}), "nearest: arching.height");
   check_refused(run_plate({"compare", plate.file, plate.file, "--beside", plate.file}), "unknown option --beside");
-  CHECK(plate.shop.content() == std::set<std::string>{"away.toml", "flat.toml", "list.csv"});
+  CHECK(plate.shop.content() == std::set<std::string>{"away.toml", "flat.toml"});
 }
