@@ -100,8 +100,10 @@ TEST_CASE("the same design on two meshes: each mode finds itself, modal assuranc
 TEST_CASE("pairing over thickness 0.6 to 1.8 times agrees with modes followed in small steps")
 {
   // A track followed in small steps is the truth, except where two come so near each other that they exchange their
-  // shapes over a few steps: beyond, the one has the other's shape, and the pair is the exchange of both.
+  // shapes over a few steps: beyond, the one has the other's shape, and the pair is the exchange of both. A likeness
+  // below 0.6 means, as in a sweep, that the shape is spread over several modes: none is the right one.
   constexpr double exchange = 0.03;
+  constexpr double doubtful = 0.6;
   int crossings = 0;
   for (const std::string& name : demo_designs)
   {
@@ -113,22 +115,25 @@ TEST_CASE("pairing over thickness 0.6 to 1.8 times agrees with modes followed in
       const json result =
           run_json({"compare", demo(name), demo(name), "--set", "layup.scale=" + std::to_string(scale)});
       const json& design = result.at("designs").at(0);
-      CHECK(design.at("pairs").size() >= 11);
+      int clear = 0;
       for (const json& pair : design.at("pairs"))
       {
         const int mode = pair.at("mode");
         const int reference = pair.at("reference_mode");
         CAPTURE(reference);
         crossings += mode != reference ? 1 : 0;
-        if (reference <= 8) // those that a pairing by order gets wrong are below 0.4
-          CHECK(pair.at("group_mac").get<double>() > 0.6);
+        const bool is_clear = pair.at("group_mac").get<double>() > doubtful;
+        if (reference <= 8)
+          CHECK(is_clear);
+        clear += is_clear ? 1 : 0;
         const std::size_t own = tracks.track_of(reference, 1.0);
         const std::size_t found = tracks.track_of(mode, scale);
         REQUIRE(own < 16);
         REQUIRE(found < 16);
-        if (own != found)
+        if (own != found && is_clear)
           CHECK(tracks.least_distance(own, found, scale) < exchange);
       }
+      CHECK(clear >= 10);
     }
   }
   CHECK(crossings >= 4);
