@@ -47,6 +47,7 @@ CommandDefinition define_compare(CLI::App& plate)
       "plate compare examples/viola/spruce_top.toml examples/viola/laminate_top.toml --out out/compare");
   const auto typed = std::make_shared<TypedCompare>();
   add_common_options(*command, typed->common);
+  command->get_option("FILE")->description("design file of the reference; with --measured, of the first design");
   command->add_option("DESIGN", typed->designs,
                       "design files to compare with the first, which is the reference; --set acts on these, not on the "
                       "reference");
