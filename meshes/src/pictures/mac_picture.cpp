@@ -119,9 +119,10 @@ private:
     TextStyle caption = aligned(strong_text, Align::centre);
     canvas.text({corner_.x() + 0.5 * size_.x(), title_at + 26.0},
                 shortened(picture_.columns, caption, std::max(size_.x(), 0.8 * width_)), caption);
-    const double height = std::max(size_.y(), 0.5 * least_width);
+    const double top = title_at + 40.0; // beside fields and labels of columns
+    const double bottom = corner_.y() + size_.y();
     caption.turn = upright.turn;
-    canvas.text({edge, corner_.y() + 0.5 * size_.y()}, shortened(picture_.rows, caption, height), caption);
+    canvas.text({edge, 0.5 * (top + bottom)}, shortened(picture_.rows, caption, bottom - top), caption);
   }
 
   static void draw_frame(Canvas& canvas, const Eigen::Vector2d& corner)
