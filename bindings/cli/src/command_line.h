@@ -52,6 +52,14 @@ struct LaminateRequest
   CommonOptions common;
 };
 
+struct CompareRequest
+{
+  CommonOptions common;             ///< file: the reference, or the first design where modes are measured
+  std::vector<std::string> designs; ///< files of all designs
+  std::string measured;             ///< file of measured modes, the reference then; empty for none
+  int count = 12;                   ///< modes of the reference
+};
+
 /// One key that a sweep changes.
 struct SweptKey
 {
@@ -99,8 +107,8 @@ struct ValidateRequest
 };
 
 /// What the user asked for.
-using Request =
-    std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, SweepRequest, LoadRequest, ValidateRequest>;
+using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, CompareRequest, SweepRequest,
+                             LoadRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

@@ -12,6 +12,7 @@ namespace plate
 [[nodiscard]] int run_command(const StartRequest& request);
 [[nodiscard]] int run_command(const ModesRequest& request);
 [[nodiscard]] int run_command(const LaminateRequest& request);
+[[nodiscard]] int run_command(const CompareRequest& request);
 [[nodiscard]] int run_command(const SweepRequest& request);
 [[nodiscard]] int run_command(const LoadRequest& request);
 [[nodiscard]] int run_command(const ValidateRequest& request);

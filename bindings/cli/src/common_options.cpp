@@ -8,7 +8,6 @@ namespace plate
 namespace
 {
 
-constexpr int most_modes = 200; // beyond that a plate model of this fineness is not accurate
 constexpr int most_threads = 256;
 constexpr const char* common_group = "Options of every command";
 

@@ -11,6 +11,9 @@
 namespace plate
 {
 
+/// Beyond that a plate model of usual fineness is not accurate.
+inline constexpr int most_modes = 200;
+
 /// Common options as they are typed, before they are put together.
 struct TypedCommon
 {

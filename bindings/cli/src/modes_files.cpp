@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "modes_files.h"
 
+#include "design_pictures.h"
 #include "modes_report.h"
 #include "pair_modes.h"
 #include "text_table.h"
@@ -75,39 +76,6 @@ VtkFields vtk_fields(const ModesResult& result)
   for (Eigen::Index mode = 0; mode < result.modal.shapes.cols(); ++mode)
     fields.nodal_vectors.push_back(mode_field(result, mode));
   return fields;
-}
-
-std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
-{
-  std::vector<ModeShapePicture> pictures;
-  for (Eigen::Index mode = 0; mode < result.normal_shapes.cols(); ++mode)
-  {
-    const auto shape = result.normal_shapes.col(mode);
-    pictures.push_back({.number = static_cast<int>(mode + 1),
-                        .frequency_hz = result.modal.frequencies_hz[mode],
-                        .name = result.names[static_cast<std::size_t>(mode)],
-                        .loss = result.losses[mode],
-                        .normal_displacement = {shape.begin(), shape.end()}});
-  }
-  return pictures;
-}
-
-PlateView plate_view(const ModesResult& result)
-{
-  PlateView view{.mesh = result.model.mesh, .title = result.design.title};
-  const Model& model = result.model;
-  for (std::size_t i = 0; i < model.patches.size(); ++i)
-    view.regions.push_back(
-        {.outline = edge_of(model.patches[i].region),
-         .label = message("patch ", i + 1, model.patches[i].side == PlateSide::inside ? ", inside" : ", outside")});
-  for (const PointMass& mass : model.masses)
-    view.points.push_back({.at = mass.at, .label = message(mass.mass * 1e3, " g")});
-  return view;
-}
-
-DesignModes design_modes(const ModesResult& result)
-{
-  return {.view = plate_view(result), .mass = result.system.mass, .modes = mode_pictures(result)};
 }
 
 /// What is drawn in each format.

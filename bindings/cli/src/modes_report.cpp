@@ -70,18 +70,6 @@ bool in_air(const ModesResult& result)
   return result.model.air_density > 0.0;
 }
 
-Json mode_json(const ModesResult& result, Eigen::Index mode)
-{
-  Json json = {{"number", mode + 1},
-               {"frequency_hz", rounded(result.modal.frequencies_hz[mode])},
-               {"error_hz", rounded_bar(result.errors_hz[mode])},
-               {"name", name_of(result, mode)},
-               {"loss_percent", rounded(result.losses[mode] * percent)}};
-  if (in_air(result))
-    json["vacuum_frequency_hz"] = rounded(result.modal.vacuum_frequencies_hz[mode]);
-  return json;
-}
-
 std::string air_text(const ModesResult& result)
 {
   if (!in_air(result))
@@ -201,6 +189,18 @@ Json design_json(const ModesResult& result, bool timing)
 }
 
 } // namespace
+
+Json mode_json(const ModesResult& result, Eigen::Index mode)
+{
+  Json json = {{"number", mode + 1},
+               {"frequency_hz", rounded(result.modal.frequencies_hz[mode])},
+               {"error_hz", rounded_bar(result.errors_hz[mode])},
+               {"name", name_of(result, mode)},
+               {"loss_percent", rounded(result.losses[mode] * percent)}};
+  if (in_air(result))
+    json["vacuum_frequency_hz"] = rounded(result.modal.vacuum_frequencies_hz[mode]);
+  return json;
+}
 
 std::string modes_text(const ModesOutcome& outcome, bool timing)
 {

@@ -3,6 +3,8 @@
 
 #include "modes_result.h"
 
+#include <nlohmann/json_fwd.hpp>
+
 #include <string>
 #include <string_view>
 
@@ -17,6 +19,8 @@ inline constexpr std::string_view caution = "A prediction does not replace a tes
 /// Modes as JSON; quantities carry their unit in the key, numbers have nine digits. A second design is under `beside`
 /// with the same keys, and `pairs` says which modes belong together.
 [[nodiscard]] std::string modes_json(const ModesOutcome& outcome, bool timing);
+/// One mode of a design as an entry of `modes`.
+[[nodiscard]] nlohmann::ordered_json mode_json(const ModesResult& result, Eigen::Index mode);
 /// Modes of one design as CSV, one line each.
 [[nodiscard]] std::string modes_csv(const ModesResult& result);
 

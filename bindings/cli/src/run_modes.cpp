@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "commands.h"
 
-#include "fits_report.h"
+#include "checked_design.h"
 #include "interrupt.h"
 #include "matrix_files.h"
 #include "modes_files.h"
@@ -28,14 +28,6 @@ namespace
 NamedFolder matrix_folder(const ModesRequest& request)
 {
   return {.path = request.matrices, .option = "--matrices"};
-}
-
-Design checked_design(const DesignDocument& document, int count)
-{
-  Design design = document.design();
-  check_run(document, design, count, run_limits());
-  std::cerr << outlier_warnings(design.fits);
-  return design;
 }
 
 ModesResult modes_of(Design design, const ModesRequest& request)

@@ -3,6 +3,7 @@
 
 #include "check_tree.h"
 #include "key_path.h"
+#include "named_file.h"
 #include "plain_text.h"
 #include "point_parts.h"
 #include "read_design.h"
@@ -13,8 +14,6 @@
 #include <plate/design/load_design.h>
 #include <plate/materials/library.h>
 
-#include <fstream>
-#include <system_error>
 #include <utility>
 #include <vector>
 
@@ -22,28 +21,6 @@ namespace plate
 {
 namespace
 {
-
-constexpr std::size_t max_file_bytes = std::size_t{1} << 20; // a design is a page of text
-
-std::string read_file(const std::filesystem::path& path)
-{
-  std::error_code error;
-  if (std::filesystem::is_directory(path, error))
-    throw IoError(message(path.string(), ": is a folder; a design file is expected"));
-  std::ifstream in(path, std::ios::binary);
-  if (!in)
-    throw IoError(message(path.string(), ": cannot be read; does it exist?"));
-  // Read up to the limit, not by the size: pipes have none, and some devices never end.
-  std::string text(max_file_bytes + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (in.bad())
-    throw IoError(message(path.string(), ": cannot be read"));
-  text.resize(static_cast<std::size_t>(in.gcount()));
-  if (text.size() > max_file_bytes)
-    throw DesignError(
-        message(path.string(), ": is longer than ", max_file_bytes, " bytes, the most a design may have"));
-  return text;
-}
 
 [[noreturn]] void fail_set(std::string_view key, const std::string& what)
 {
@@ -134,7 +111,7 @@ DesignDocument DesignDocument::from_file(const std::filesystem::path& path, File
 {
   if (access.folder.empty())
     access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
-  return from_text(read_file(path), path.string(), std::move(access));
+  return from_text(text_of(path), path.string(), std::move(access));
 }
 
 DesignDocument DesignDocument::from_text(std::string_view text, std::string name, FileAccess access)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "named_file.h"
 
-#include <plate/core/error.h>
+#include <plate/design/design_error.h>
 
 #include <algorithm>
 #include <fstream>
@@ -55,6 +55,26 @@ std::string bytes_of(const fs::path& path, std::uintmax_t most)
   if (!in)
     throw IoError(message(path.string(), ": cannot be read; may you read it?"));
   return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+std::string text_of(const fs::path& path)
+{
+  constexpr std::size_t most = std::size_t{1} << 20;
+  std::error_code error;
+  if (fs::is_directory(path, error))
+    throw IoError(message(path.string(), ": is a folder; a file is expected"));
+  std::ifstream in(path, std::ios::binary);
+  if (!in)
+    throw IoError(message(path.string(), ": cannot be read; does it exist?"));
+  // Read up to the limit, not by the size: pipes have none, and some devices never end.
+  std::string text(most + 1, '\0');
+  in.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (in.bad())
+    throw IoError(message(path.string(), ": cannot be read"));
+  text.resize(static_cast<std::size_t>(in.gcount()));
+  if (text.size() > most)
+    throw DesignError(message(path.string(), ": is longer than ", most, " bytes, the most such a file may have"));
+  return text;
 }
 
 } // namespace plate

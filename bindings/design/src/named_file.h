@@ -21,4 +21,10 @@ namespace plate
 /// @throws IoError if it cannot be read
 [[nodiscard]] std::string bytes_of(const std::filesystem::path& path, std::uintmax_t most);
 
+/// Text of a file that a user names, at most a page or two of it: pipes and devices are read up to the limit.
+///
+/// @throws IoError if it is a folder or cannot be read
+/// @throws DesignError if it has more than a MiB
+[[nodiscard]] std::string text_of(const std::filesystem::path& path);
+
 } // namespace plate

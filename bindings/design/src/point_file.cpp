@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "point_file.h"
 
-#include "plain_text.h"
+#include "cells.h"
 
 #include <plate/design/design_error.h>
 
@@ -18,44 +18,6 @@ namespace
 
 constexpr std::size_t max_points = 200000; // as the fits take
 constexpr double max_size = 1e5;           // a hundred metres: beyond that the unit is wrong
-constexpr std::string_view blanks = " \t\r\v\f";
-
-std::string_view trimmed(std::string_view text, std::string_view what = blanks)
-{
-  const std::size_t first = text.find_first_not_of(what);
-  if (first == std::string_view::npos)
-    return {};
-  return text.substr(first, text.find_last_not_of(what) - first + 1);
-}
-
-/// A cell for messages.
-std::string shown_cell(std::string_view cell)
-{
-  constexpr std::size_t longest = 24; // bytes
-  return message('"', shortened(cell, longest), '"');
-}
-
-std::string lower(std::string_view text)
-{
-  std::string out(text);
-  for (char& c : out)
-    c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return out;
-}
-
-/// The number a cell holds, finite or not; nothing if it is none.
-std::optional<double> number_in(std::string_view cell)
-{
-  if (cell.size() > 1 && cell.front() == '+' && cell[1] != '-')
-    cell.remove_prefix(1);
-  double value = 0.0;
-  const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
-  if (error == std::errc::result_out_of_range && end == cell.data() + cell.size())
-    return HUGE_VAL;
-  if (error != std::errc() || end != cell.data() + cell.size())
-    return std::nullopt;
-  return value;
-}
 
 class PointReader
 {
@@ -64,17 +26,13 @@ public:
 
   PointTable read(std::string_view text)
   {
-    check_text(text);
-    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-    if (text.substr(0, byte_order_mark.size()) == byte_order_mark)
-      text.remove_prefix(byte_order_mark.size());
-    for (line_ = 1; !text.empty(); ++line_)
+    if (text.size() > max_point_file_bytes)
+      throw DesignError(message(name_, ": has ", text.size(), " bytes; points take at most ", max_point_file_bytes,
+                                ", thin them out"));
+    for (const CellLine& line : cell_lines(text, name_))
     {
-      const std::size_t end = std::min(text.find('\n'), text.size());
-      const std::string_view line = text.substr(0, end);
-      text.remove_prefix(std::min(end + 1, text.size()));
-      if (const std::string_view content = line.substr(0, line.find('#')); !trimmed(content).empty())
-        read_line(content);
+      line_ = line.number;
+      read_line(line.content);
     }
     if (table_.rows.empty())
       throw DesignError(message(name_, ": no points; one line each with ", wanted(), " is expected"));
@@ -82,28 +40,14 @@ public:
   }
 
 private:
-  void check_text(std::string_view text)
-  {
-    if (text.size() > max_point_file_bytes)
-      throw DesignError(message(name_, ": has ", text.size(), " bytes; points take at most ", max_point_file_bytes,
-                                ", thin them out"));
-    if (const std::size_t nul = text.find('\0'); nul != std::string_view::npos)
-    {
-      line_ = static_cast<int>(1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(nul), '\n'));
-      fail("NUL byte; points are a text file in UTF-8");
-    }
-  }
-
   void read_line(std::string_view line)
   {
     if (separator_ == '\0')
-      separator_ = line.find(';') != std::string_view::npos    ? ';'
-                   : line.find('\t') != std::string_view::npos ? '\t'
-                                                               : ',';
-    const std::vector<std::string_view> cells = split(line);
+      separator_ = separator_of(line);
+    const std::vector<std::string_view> cells = split_cells(line, separator_);
     if (order_.empty())
     {
-      if (!number_in(cells.front()) && !cells.front().empty() && !looks_like_number(cells.front()))
+      if (is_name(cells.front()))
       {
         read_header(cells);
         return;
@@ -120,26 +64,6 @@ private:
       if (order_[c])
         row.values[c] = value_of(cells[*order_[c]], columns_[c].name);
     table_.rows.push_back(row);
-  }
-
-  [[nodiscard]] std::vector<std::string_view> split(std::string_view line) const
-  {
-    std::vector<std::string_view> cells;
-    while (true)
-    {
-      const std::size_t end = line.find(separator_);
-      cells.push_back(trimmed(trimmed(line.substr(0, end)), "\""));
-      if (end == std::string_view::npos)
-        return cells;
-      line.remove_prefix(end + 1);
-    }
-  }
-
-  /// A slip in a number must not be taken for a name.
-  static bool looks_like_number(std::string_view cell)
-  {
-    return std::isdigit(static_cast<unsigned char>(cell.front())) != 0 || cell.front() == '-' || cell.front() == '+' ||
-           cell.front() == '.';
   }
 
   void read_header(const std::vector<std::string_view>& cells)

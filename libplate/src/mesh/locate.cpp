@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 namespace plate
@@ -31,6 +32,16 @@ NodePlaces node_places(const ShellMesh& mesh, std::size_t triangle)
     places.col(i) =
         mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])].head<2>();
   return places;
+}
+
+/// Where a triangle may have points: the box of its nodes, and a little more for the bulge of curved sides.
+Eigen::AlignedBox2d reach_of(const ShellMesh& mesh, std::size_t triangle)
+{
+  constexpr double bulge = 0.05; // of the size: more than a third of a circle between four nodes
+  const NodePlaces places = node_places(mesh, triangle);
+  Eigen::AlignedBox2d box(Eigen::Vector2d(places.rowwise().minCoeff()), Eigen::Vector2d(places.rowwise().maxCoeff()));
+  const double margin = bulge * box.sizes().maxCoeff();
+  return {box.min().array() - margin, box.max().array() + margin};
 }
 
 /// Newton's method for the natural coordinates of a point, in bounded steps; nothing if it does not arrive.
@@ -64,16 +75,47 @@ double outside(const Eigen::Vector2d& natural)
 
 std::optional<MeshPoint> locate(const ShellMesh& mesh, const Eigen::Vector2d& point)
 {
-  std::optional<MeshPoint> best;
-  double least = beside;
+  return PointLocator(mesh).locate(point);
+}
+
+PointLocator::PointLocator(const ShellMesh& mesh) : mesh_(mesh)
+{
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
   {
-    const NodePlaces places = node_places(mesh, t);
-    const Eigen::Vector2d low = places.rowwise().minCoeff();
-    const Eigen::Vector2d high = places.rowwise().maxCoeff();
-    const double margin = beside * (high - low).maxCoeff() * 2.0;
-    if (((point - low).array() < -margin).any() || ((point - high).array() > margin).any())
+    boxes_.push_back(reach_of(mesh, t));
+    grid_.extend(boxes_.back());
+  }
+  // About one cell for each triangle: few triangles reach into each.
+  const double size = std::sqrt(grid_.sizes().prod() / static_cast<double>(boxes_.size()));
+  num_cells_ = (grid_.sizes() / size).array().ceil().cast<int>().max(1);
+  triangles_.resize(static_cast<std::size_t>(num_cells_.prod()));
+  for (std::size_t t = 0; t < boxes_.size(); ++t)
+  {
+    const Eigen::Vector2i low = cell_of(boxes_[t].min());
+    const Eigen::Vector2i high = cell_of(boxes_[t].max());
+    for (int row = low.y(); row <= high.y(); ++row)
+      for (int column = low.x(); column <= high.x(); ++column)
+        triangles_[static_cast<std::size_t>(row * num_cells_.x() + column)].push_back(t);
+  }
+}
+
+Eigen::Vector2i PointLocator::cell_of(const Eigen::Vector2d& point) const
+{
+  const Eigen::Array2d place =
+      (point - grid_.min()).array() / grid_.sizes().array() * num_cells_.array().cast<double>();
+  return place.max(0.0).min(num_cells_.array().cast<double>() - 1.0).cast<int>();
+}
+
+std::optional<MeshPoint> PointLocator::locate(const Eigen::Vector2d& point) const
+{
+  std::optional<MeshPoint> best;
+  double least = beside;
+  const Eigen::Vector2i cell = cell_of(point);
+  for (const std::size_t t : triangles_[static_cast<std::size_t>(cell.y() * num_cells_.x() + cell.x())])
+  {
+    if (!boxes_[t].contains(point))
       continue;
+    const NodePlaces places = node_places(mesh_, t);
     for (const auto& [xi, eta] : starts)
     {
       const std::optional<Eigen::Vector2d> natural = natural_coordinates(places, point, {xi, eta});
@@ -83,6 +125,8 @@ std::optional<MeshPoint> locate(const ShellMesh& mesh, const Eigen::Vector2d& po
       best = MeshPoint{t, natural->x(), natural->y()};
       break;
     }
+    if (least < 0.0) // inside: no other triangle has it
+      break;
   }
   return best;
 }

@@ -2,11 +2,16 @@
 #include <plate/post/mode_compare.h>
 
 #include <plate/core/error.h>
-#include <plate/post/surface_integral.h>
+#include <plate/elements/cubic_triangle.h>
+#include <plate/elements/quadrature.h>
+#include <plate/mesh/locate.h>
 
 #include <Eigen/Geometry>
 
+#include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
 
 namespace plate
 {
@@ -14,57 +19,179 @@ namespace plate
 namespace
 {
 
-/// Planform coordinates over the extent of the plate, so that a plate and its scaled copy coincide.
-Eigen::Matrix2Xd scaled_planform(const std::vector<Eigen::Vector3d>& points)
+using NodeMatrix = Eigen::Matrix<double, 3, CubicTriangle::num_nodes>;
+
+constexpr double most_left_out = 0.5; // of the mass: what remains says little about the whole shapes
+
+NodeMatrix nodes_of(const ShellMesh& mesh, std::size_t triangle)
 {
-  Eigen::AlignedBox2d box;
-  for (const Eigen::Vector3d& p : points)
-    box.extend(p.head<2>());
-  Eigen::Matrix2Xd scaled(2, static_cast<Eigen::Index>(points.size()));
-  for (std::size_t i = 0; i < points.size(); ++i)
-    scaled.col(static_cast<Eigen::Index>(i)) =
-        (points[i].head<2>() - box.center()).cwiseQuotient(box.sizes());
-  return scaled;
+  NodeMatrix nodes;
+  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+    nodes.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
+  return nodes;
 }
 
-/// Shapes of a at the nodes of b.
-Eigen::MatrixXd displacement_at_nodes_of(const ModeShapes& a, const ModeShapes& b)
+Eigen::AlignedBox2d planform_box(const ShellMesh& mesh)
 {
-  if (a.points.size() == b.points.size())
-    return a.displacement;
-  const Eigen::Matrix2Xd from = scaled_planform(a.points);
-  const Eigen::Matrix2Xd to = scaled_planform(b.points);
-  Eigen::MatrixXd sampled(b.displacement.rows(), a.displacement.cols());
-  for (Eigen::Index i = 0; i < to.cols(); ++i)
+  Eigen::AlignedBox2d box;
+  for (const Eigen::Vector3d& node : mesh.nodes)
+    box.extend(Eigen::Vector2d(node.head<2>()));
+  return box;
+}
+
+/// Where the points of one plate lie in another one.
+class Counterparts
+{
+public:
+  Counterparts(const ShellMesh& from, const ShellMesh& to)
+      : from_(from), same_mesh_(from.triangles == to.triangles), from_box_(planform_box(from)),
+        to_box_(planform_box(to)), locator_(to)
   {
-    Eigen::Index nearest = 0;
-    (from.colwise() - to.col(i)).colwise().squaredNorm().minCoeff(&nearest);
-    sampled.middleRows<3>(3 * i) = a.displacement.middleRows<3>(3 * nearest);
   }
-  return sampled;
+
+  [[nodiscard]] std::optional<MeshPoint> of(const MeshPoint& point) const
+  {
+    if (same_mesh_)
+      return point;
+    const Eigen::Vector3d place = nodes_of(from_, point.triangle) * CubicTriangle::shape(point.xi, point.eta);
+    const Eigen::Array2d share = (place.head<2>() - from_box_.center()).array() / from_box_.sizes().array();
+    return locator_.locate(to_box_.center() + (share * to_box_.sizes().array()).matrix());
+  }
+
+private:
+  const ShellMesh& from_;
+  bool same_mesh_;
+  Eigen::AlignedBox2d from_box_;
+  Eigen::AlignedBox2d to_box_;
+  PointLocator locator_;
+};
+
+/// Displacements of all modes at a point, times the root of its weight.
+void sample(const ModeShapes& shapes, const MeshPoint& at, double root, Eigen::Ref<Eigen::MatrixXd> rows)
+{
+  const CubicTriangle::Vector N = CubicTriangle::shape(at.xi, at.eta);
+  rows.setZero();
+  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+    rows += root * N(i) *
+            shapes.displacement.middleRows<3>(3 * shapes.mesh.triangles[at.triangle][static_cast<std::size_t>(i)]);
+}
+
+/// Area each point of each triangle stands for, times a quantity there.
+///
+/// @param quantity  called with triangle, shape functions of a point
+template <class Quantity>
+Eigen::VectorXd integration_weights(const ShellMesh& mesh, const Quantity& quantity)
+{
+  Eigen::VectorXd weights(static_cast<Eigen::Index>(mesh.triangles.size() * num_triangle_points));
+  Eigen::Index k = 0;
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
+  {
+    const NodeMatrix X = nodes_of(mesh, t);
+    for (const TrianglePoint& p : triangle_points())
+    {
+      const Eigen::Matrix<double, 3, 2> tangents = X * CubicTriangle::gradient(p.xi, p.eta);
+      weights(k++) =
+          p.weight * tangents.col(0).cross(tangents.col(1)).norm() * quantity(t, CubicTriangle::shape(p.xi, p.eta));
+    }
+  }
+  return weights;
+}
+
+double at_point(const ShellMesh& mesh, const std::vector<double>& nodal, std::size_t triangle,
+                const CubicTriangle::Vector& N)
+{
+  double sum = 0.0;
+  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+    sum += N(i) * nodal[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
+  return sum;
+}
+
+ModeShapes weighted_shapes(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& unknowns,
+                           Eigen::VectorXd weight)
+{
+  ModeShapes shapes = {.mesh = mesh, .weight = std::move(weight), .displacement = {}};
+  shapes.displacement.resize(3 * static_cast<Eigen::Index>(mesh.nodes.size()), unknowns.cols());
+  for (Eigen::Index mode = 0; mode < unknowns.cols(); ++mode)
+    shapes.displacement.col(mode) = nodal_displacements(dofs, unknowns.col(mode)).reshaped();
+  return shapes;
+}
+
+/// Mass per area of laminate, patches and bar [kg/m2].
+double areal_mass_at(const Model& model, const TriangleCover& cover, std::size_t triangle,
+                     const CubicTriangle::Vector& N)
+{
+  const ShellMesh& mesh = model.mesh;
+  double mass = section_mass(model.material.laminate, at_point(mesh, mesh.thickness, triangle, N))[0];
+  const Eigen::Vector3d place = nodes_of(mesh, triangle) * N;
+  for (const int patch : cover.patches)
+    if (const Patch& p = model.patches[static_cast<std::size_t>(patch)]; contains(p.region, place.head<2>()))
+      mass += areal_mass(p.laminate);
+  if (cover.bar >= 0)
+  {
+    const auto index = static_cast<std::size_t>(cover.bar);
+    const Bar& bar = model.bars[index];
+    mass += bar.material.density * bar.profile.at(at_point(mesh, mesh.bars[index].station, triangle, N));
+  }
+  return mass;
 }
 
 } // namespace
 
 ModeShapes mode_shapes(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& unknowns)
 {
-  ModeShapes shapes = {.points = mesh.nodes, .weight = nodal_areas(mesh), .displacement = {}};
-  for (Eigen::Index i = 0; i < shapes.weight.size(); ++i)
-    shapes.weight(i) *= mesh.thickness[static_cast<std::size_t>(i)];
-  shapes.displacement.resize(3 * shapes.weight.size(), unknowns.cols());
-  for (Eigen::Index mode = 0; mode < unknowns.cols(); ++mode)
-    shapes.displacement.col(mode) = nodal_displacements(dofs, unknowns.col(mode)).reshaped();
-  return shapes;
+  return weighted_shapes(mesh, dofs, unknowns,
+                         integration_weights(mesh, [&](std::size_t triangle, const CubicTriangle::Vector& N)
+                                             { return at_point(mesh, mesh.thickness, triangle, N); }));
+}
+
+ModeShapes mode_shapes(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& unknowns)
+{
+  const std::vector<TriangleCover> covers = triangle_covers(model);
+  return weighted_shapes(model.mesh, dofs, unknowns,
+                         integration_weights(model.mesh, [&](std::size_t triangle, const CubicTriangle::Vector& N)
+                                             { return areal_mass_at(model, covers[triangle], triangle, N); }));
+}
+
+ShapeProducts shape_products(const ModeShapes& reference, const ModeShapes& other)
+{
+  const Counterparts counterparts(reference.mesh, other.mesh);
+  const Eigen::Index num_points = reference.weight.size();
+  Eigen::MatrixXd a = Eigen::MatrixXd::Zero(3 * num_points, reference.displacement.cols());
+  Eigen::MatrixXd b = Eigen::MatrixXd::Zero(3 * num_points, other.displacement.cols());
+  double left_out = 0.0;
+  for (Eigen::Index k = 0; k < num_points; ++k)
+  {
+    const auto index = static_cast<std::size_t>(k);
+    const TrianglePoint& p = triangle_points()[index % num_triangle_points];
+    const MeshPoint point{.triangle = index / num_triangle_points, .xi = p.xi, .eta = p.eta};
+    const std::optional<MeshPoint> there = counterparts.of(point);
+    if (!there)
+    {
+      left_out += reference.weight(k);
+      continue;
+    }
+    const double root = std::sqrt(reference.weight(k));
+    sample(reference, point, root, a.middleRows<3>(3 * k));
+    sample(other, *there, root, b.middleRows<3>(3 * k));
+  }
+  const double share = left_out / reference.weight.sum();
+  if (share > most_left_out)
+    throw InvalidInput(message("the two plates share no more than ", 100.0 * (1.0 - share),
+                               " % of the reference, stretched to one length and width; shapes can be compared only "
+                               "between outlines of the same form"));
+  return {
+      .reference = a.transpose() * a, .cross = a.transpose() * b, .other = b.transpose() * b, .share_left_out = share};
+}
+
+Eigen::MatrixXd modal_assurance(const ShapeProducts& products)
+{
+  const Eigen::MatrixXd norms = products.reference.diagonal() * products.other.diagonal().transpose();
+  return (norms.array() > 0.0).select(products.cross.array().square() / norms.array(), 0.0);
 }
 
 Eigen::MatrixXd modal_assurance(const ModeShapes& a, const ModeShapes& b)
 {
-  const Eigen::VectorXd weight = b.weight.transpose().replicate<3, 1>().reshaped();
-  const Eigen::MatrixXd at_b = displacement_at_nodes_of(a, b);
-  const Eigen::MatrixXd weighted = weight.asDiagonal() * at_b;
-  const Eigen::VectorXd aa = at_b.cwiseProduct(weighted).colwise().sum();
-  const Eigen::VectorXd bb = (weight.asDiagonal() * b.displacement.cwiseAbs2()).colwise().sum();
-  return (weighted.transpose() * b.displacement).cwiseAbs2().cwiseQuotient(aa * bb.transpose());
+  return modal_assurance(shape_products(a, b));
 }
 
 std::vector<int> best_assignment(const Eigen::MatrixXd& score)

@@ -47,11 +47,6 @@ ColourRange colour_range(const ContouredField& field, const MapContent& map)
   return {-most, most};
 }
 
-Colour readable_on(const Colour& colour)
-{
-  return to_lab(colour).L > 58.0 ? black : white;
-}
-
 void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
                    const MapContent& map, const ColourMap& colours)
 {

@@ -37,4 +37,9 @@ std::string label_number(double value, int decimals)
   return value < 0.0 && !is_zero ? "\u2212" + digits : digits;
 }
 
+Colour readable_on(const Colour& colour)
+{
+  return to_lab(colour).L > 58.0 ? black : white;
+}
+
 } // namespace plate

@@ -40,6 +40,9 @@ inline constexpr double capital_height = 0.73; ///< of the font size; close enou
   return align == Align::left ? 0.0 : align == Align::centre ? 0.5 : 1.0;
 }
 
+/// Black or white, whichever is read on a colour.
+[[nodiscard]] Colour readable_on(const Colour& colour);
+
 /// Width of words without a page, for layouts that must be known before there is one [picture units].
 [[nodiscard]] double text_width(std::string_view words, const TextStyle& style);
 

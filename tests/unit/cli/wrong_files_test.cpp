@@ -17,7 +17,8 @@ namespace
 {
 
 /// One clear answer, at once, and nothing written.
-void check_refused(const Workshop& shop, const Run& run, const std::vector<std::string>& says)
+void check_refused(const Workshop& shop, const Run& run, const std::vector<std::string>& says,
+                   const std::set<std::string>& files)
 {
   CAPTURE(run.err.substr(0, 500));
   CHECK(run.status == 2);
@@ -30,7 +31,7 @@ void check_refused(const Workshop& shop, const Run& run, const std::vector<std::
     CAPTURE(part);
     CHECK(run.err.find(part) != std::string::npos);
   }
-  CHECK(shop.content() == std::set<std::string>{"plate.toml"});
+  CHECK(shop.content() == files);
 }
 
 void check_refused(const std::vector<WrongFile>& table)
@@ -41,7 +42,7 @@ void check_refused(const std::vector<WrongFile>& table)
     const Workshop shop;
     std::vector<std::string> arguments = {"modes", shop.write("plate.toml", wrong.text), "--out", shop.path("out")};
     arguments.insert(arguments.end(), wrong.options.begin(), wrong.options.end());
-    check_refused(shop, run_plate(arguments), wrong.says);
+    check_refused(shop, run_plate(arguments), wrong.says, {"plate.toml"});
   }
 }
 
@@ -84,6 +85,18 @@ TEST_CASE("files that are no text, or too deep, or too long are refused")
 TEST_CASE("wrong overrides are refused")
 {
   check_refused(wrong_overrides());
+}
+
+TEST_CASE("wrong lists of measured modes are refused")
+{
+  for (const WrongFile& wrong : wrong_measured())
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    const Run run = run_plate({"compare", shop.write("plate.toml", solid_plate()), "--measured",
+                               shop.write("list.csv", wrong.text), "--out", shop.path("out")});
+    check_refused(shop, run, wrong.says, {"plate.toml", "list.csv"});
+  }
 }
 
 TEST_CASE("what is no readable file is refused")

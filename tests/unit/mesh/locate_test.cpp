@@ -56,3 +56,22 @@ TEST_CASE("corners and edges are found, points beside the mesh or in a hole are 
   CHECK_FALSE(locate(mesh, {0.0, 0.0}).has_value());
   CHECK_FALSE(locate(mesh, {0.101, 0.0}).has_value());
 }
+
+TEST_CASE("points at the bulge of a curved side are found, also by a locator for many points")
+{
+  // One side of a rectangle bent outward: its middle reaches beyond the nodes at thirds.
+  ShellMesh mesh = test::rectangle(0.2, 0.1, 1, 1, 2e-3);
+  const auto side = [](double x) { return 0.05 + 0.02 * (1.0 - 100.0 * x * x); }; // [m]
+  for (Eigen::Vector3d& node : mesh.nodes)
+    node.y() = (node.y() + 0.05) / 0.1 * (side(node.x()) + 0.05) - 0.05;
+  const PointLocator locator(mesh);
+  const Eigen::Vector2d crest(0.0, side(0.0) - 1e-6);
+  CHECK(crest.y() > side(0.2 / 6.0) + 2e-3); // above all nodes
+  for (const auto& found : {locate(mesh, crest), locator.locate(crest)})
+  {
+    REQUIRE(found.has_value());
+    CHECK((place_of(mesh, *found) - crest).norm() < 1e-12);
+  }
+  CHECK_FALSE(locator.locate({0.0, side(0.0) + 1e-3}).has_value());
+  CHECK_FALSE(locator.locate({5.0, -3.0}).has_value());
+}

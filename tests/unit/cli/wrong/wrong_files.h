@@ -29,4 +29,7 @@ struct WrongFile
 [[nodiscard]] std::vector<WrongFile> wrong_bytes();     ///< encodings, nesting, lengths
 [[nodiscard]] std::vector<WrongFile> wrong_overrides(); ///< --set
 
+/// Lists for `compare FILE --measured list.csv`, beside solid_plate().
+[[nodiscard]] std::vector<WrongFile> wrong_measured();
+
 } // namespace plate::test

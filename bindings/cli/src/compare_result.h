@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "laminate_result.h"
+#include "modes_result.h"
+
+#include <plate/design/measured_modes.h>
+#include <plate/post/mode_pairs.h>
+
+#include <Eigen/Core>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// A mode to compare with, computed or measured.
+struct ReferenceMode
+{
+  int number; ///< among the elastic modes, from 1
+  std::string name;
+  double frequency_hz;        ///< [Hz]
+  std::optional<double> loss; ///< [-]
+};
+
+/// A design with all that is compared.
+struct ComparedPlate
+{
+  ModesResult modes;
+  LaminateResult layup;
+};
+
+/// A mode of a design and the reference's it belongs to. Indices from 0.
+struct ComparedPair
+{
+  std::size_t reference;
+  std::size_t mode;
+  std::optional<double> assurance = {};       ///< modal assurance criterion, where shapes are known [-]
+  std::optional<double> group_assurance = {}; ///< with modes of nearly the same frequency taken together [-]
+};
+
+/// One design beside the reference.
+struct ComparedDesign
+{
+  ComparedPlate plate;
+  std::vector<ComparedPair> pairs;        ///< in the order of the reference
+  std::vector<std::size_t> unpaired = {}; ///< modes of the reference without a partner
+  std::vector<ModeGroup> groups = {};
+  Eigen::MatrixXd assurance = {}; ///< (modes of the reference, modes of the design); empty without shapes
+  double share_left_out = 0.0;    ///< of the reference, where there is nothing to compare with [-]
+};
+
+/// How modes were paired.
+enum class PairedBy
+{
+  shape,
+  name_and_order
+};
+
+/// What the command compare computes.
+struct CompareOutcome
+{
+  std::string title; ///< of the reference
+  PairedBy paired_by = PairedBy::shape;
+  std::vector<ReferenceMode> reference;
+  std::optional<ComparedPlate> reference_plate = {}; ///< none for measured modes
+  std::vector<ComparedDesign> designs;
+  double seconds = 0.0; ///< for all of it [s]
+};
+
+/// Modes to solve for in a design, so that each of the reference finds its own although others have come in between.
+[[nodiscard]] int num_searched(int num_reference);
+
+/// Pairs the lowest modes of designs with those of a reference by shape.
+///
+/// @param count  modes of the reference
+/// @throws InvalidInput if outlines are too different; as compute_modes()
+[[nodiscard]] CompareOutcome compare_designs(Design reference, std::vector<Design> designs, int count);
+
+/// Pairs measured modes with those of designs: by shape where the list has shapes, else by trade name, then in order.
+///
+/// @param count  modes to solve for at least
+/// @throws InvalidInput if the list is in another unit or its places lie beside the plate; as compute_modes()
+[[nodiscard]] CompareOutcome compare_measured(const MeasuredModes& measured, std::vector<Design> designs, int count);
+
+} // namespace plate

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "design_pictures.h"
+
+#include <plate/core/error.h>
+
+#include <cstddef>
+#include <vector>
+
+namespace plate
+{
+namespace
+{
+
+std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
+{
+  std::vector<ModeShapePicture> pictures;
+  for (Eigen::Index mode = 0; mode < result.normal_shapes.cols(); ++mode)
+  {
+    const auto shape = result.normal_shapes.col(mode);
+    pictures.push_back({.number = static_cast<int>(mode + 1),
+                        .frequency_hz = result.modal.frequencies_hz[mode],
+                        .name = result.names[static_cast<std::size_t>(mode)],
+                        .loss = result.losses[mode],
+                        .normal_displacement = {shape.begin(), shape.end()}});
+  }
+  return pictures;
+}
+
+PlateView plate_view(const ModesResult& result)
+{
+  PlateView view{.mesh = result.model.mesh, .title = result.design.title};
+  const Model& model = result.model;
+  for (std::size_t i = 0; i < model.patches.size(); ++i)
+    view.regions.push_back(
+        {.outline = edge_of(model.patches[i].region),
+         .label = message("patch ", i + 1, model.patches[i].side == PlateSide::inside ? ", inside" : ", outside")});
+  for (const PointMass& mass : model.masses)
+    view.points.push_back({.at = mass.at, .label = message(mass.mass * 1e3, " g")});
+  return view;
+}
+
+} // namespace
+
+DesignModes design_modes(const ModesResult& result)
+{
+  return {.view = plate_view(result), .mass = result.system.mass, .modes = mode_pictures(result)};
+}
+
+} // namespace plate
