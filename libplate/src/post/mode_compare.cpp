@@ -66,6 +66,14 @@ private:
   PointLocator locator_;
 };
 
+/// In the order of the weights.
+MeshPoint quadrature_point(Eigen::Index k)
+{
+  const auto index = static_cast<std::size_t>(k);
+  const TrianglePoint& p = triangle_points()[index % num_triangle_points];
+  return {.triangle = index / num_triangle_points, .xi = p.xi, .eta = p.eta};
+}
+
 /// Displacements of all modes at a point, times the root of its weight.
 void sample(const ModeShapes& shapes, const MeshPoint& at, double root, Eigen::Ref<Eigen::MatrixXd> rows)
 {
@@ -152,6 +160,14 @@ ModeShapes mode_shapes(const Model& model, const DofMap& dofs, const Eigen::Matr
                                              { return areal_mass_at(model, covers[triangle], triangle, N); }));
 }
 
+Eigen::MatrixXd shape_products(const ModeShapes& shapes)
+{
+  Eigen::MatrixXd rows(3 * shapes.weight.size(), shapes.displacement.cols());
+  for (Eigen::Index k = 0; k < shapes.weight.size(); ++k)
+    sample(shapes, quadrature_point(k), std::sqrt(shapes.weight(k)), rows.middleRows<3>(3 * k));
+  return rows.transpose() * rows;
+}
+
 ShapeProducts shape_products(const ModeShapes& reference, const ModeShapes& other)
 {
   const Counterparts counterparts(reference.mesh, other.mesh);
@@ -161,9 +177,7 @@ ShapeProducts shape_products(const ModeShapes& reference, const ModeShapes& othe
   double left_out = 0.0;
   for (Eigen::Index k = 0; k < num_points; ++k)
   {
-    const auto index = static_cast<std::size_t>(k);
-    const TrianglePoint& p = triangle_points()[index % num_triangle_points];
-    const MeshPoint point{.triangle = index / num_triangle_points, .xi = p.xi, .eta = p.eta};
+    const MeshPoint point = quadrature_point(k);
     const std::optional<MeshPoint> there = counterparts.of(point);
     if (!there)
     {

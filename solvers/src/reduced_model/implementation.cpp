@@ -4,7 +4,7 @@
 #include "residual_sketch.h"
 
 #include <plate/core/error.h>
-#include <plate/post/surface_integral.h>
+#include <plate/post/mode_compare.h>
 
 #include <algorithm>
 #include <cmath>
@@ -49,18 +49,6 @@ std::vector<Point> first_snapshots(const ParameterBox& box)
   const std::vector<Point> corners = corners_of(box, 4);
   places.insert(places.end(), corners.begin(), corners.end());
   return places;
-}
-
-/// Volume that the displacements of each node stand for, per unknown; none for rotations.
-Eigen::VectorXd displacement_weights(const ShellMesh& mesh, const DofMap& dofs)
-{
-  const Eigen::VectorXd areas = nodal_areas(mesh);
-  Eigen::VectorXd weights = Eigen::VectorXd::Zero(dofs.num_equations);
-  for (std::size_t node = 0; node < mesh.nodes.size(); ++node)
-    for (std::size_t k = 0; k < 3; ++k)
-      if (const int equation = dofs.equation[node][k]; equation != DofMap::held)
-        weights(equation) = areas(static_cast<Eigen::Index>(node)) * mesh.thickness[node];
-  return weights;
 }
 
 } // namespace
@@ -197,8 +185,7 @@ void ReducedModel::Implementation::finish()
   figures.num_stiffness_terms = static_cast<int>(map.terms().stiffness.size() + map.torsion().num_terms());
   figures.num_mass_terms = static_cast<int>(map.terms().mass.size() + reference.masses.size());
   middle = system.combined(candidates.front());
-  displacement_products =
-      system.basis().transpose() * (displacement_weights(reference.mesh, plain.dofs).asDiagonal() * system.basis());
+  displacement_products = shape_products(mode_shapes(reference.mesh, plain.dofs, system.basis()));
 }
 
 } // namespace plate

@@ -36,7 +36,7 @@ struct ReducedModel::Implementation
   std::vector<reduced::Coefficients> candidates; // at the points
   reduced::ReducedPair middle;                   // stiffness and mass in the middle of the box
   ReducedFigures figures = {.effectivity = 1.0};
-  Eigen::MatrixXd displacement_products; // of the basis, weighted by the volume of the nodes [m3]
+  Eigen::MatrixXd displacement_products; // of the basis, over the volume of the plate [m3]
 
 private:
   [[nodiscard]] ModalResult solve(const reduced::Point& point);

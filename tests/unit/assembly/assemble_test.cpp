@@ -142,8 +142,8 @@ TEST_CASE("the same model gives the same bits, on several threads too")
 TEST_CASE("what assembly keeps between models does not change them")
 {
   Model thicker = barred_plate(0.01);
-  for (double& thickness : thicker.mesh.thickness)
-    thickness *= 1.1;
+  for (double& nodal : thicker.mesh.thickness)
+    nodal *= 1.1;
   Model held = barred_plate(0.01);
   held.supports = {{.group = "x-", .support = EdgeSupport::hinged}};
   Assembler assembler;

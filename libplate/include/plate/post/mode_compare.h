@@ -41,6 +41,9 @@ struct ShapeProducts
 /// @throws InvalidInput if more than half of the mass is left out
 [[nodiscard]] ShapeProducts shape_products(const ModeShapes& reference, const ModeShapes& other);
 
+/// Products of the shapes of one plate with each other, integrated over its mass, (n, n).
+[[nodiscard]] Eigen::MatrixXd shape_products(const ModeShapes& shapes);
+
 /// Modal assurance criterion, (n, m), each 0...1; 0 with a shape that is zero at all points.
 /// @source [Allemang2003] eq. 4 with weighting
 [[nodiscard]] Eigen::MatrixXd modal_assurance(const ShapeProducts& products);
