@@ -43,10 +43,10 @@ std::size_t count(const std::string& text, const std::string& part)
 TEST_CASE("A picture of likeness says rows, columns, values from 0.1 on and the scale, nothing over another")
 {
   const TemporaryFolder folder;
-  for (const auto& [rows, columns] : {std::pair(1, 2), std::pair(4, 6), std::pair(12, 18)})
+  for (const auto& size : {std::pair(1, 2), std::pair(4, 6), std::pair(12, 18)})
   {
-    CAPTURE(rows);
-    const MacPicture picture = sample_likeness(rows, columns);
+    CAPTURE(size.first);
+    const MacPicture picture = sample_likeness(size.first, size.second);
     write_mac_picture(folder / "mac.svg", picture);
     const std::string svg = bytes_of(folder / "mac.svg");
     const std::vector<WordBox> words = words_in(svg);

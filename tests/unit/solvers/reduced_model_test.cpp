@@ -33,9 +33,9 @@ ChangedPlate angle_ply_plate()
           [](std::span<const double> p, Model& model)
           {
             std::vector<Ply>& plies = model.material.laminate.plies;
-            for (const std::size_t i : {0, 5})
+            for (const std::size_t i : {0U, 5U})
               plies[i].thickness = ply * p[0];
-            for (const std::size_t i : {1, 2, 3, 4})
+            for (const std::size_t i : {1U, 2U, 3U, 4U})
               plies[i].thickness = ply * p[1];
             plies[1].angle = plies[4].angle = Angle::degrees(p[2]);
             plies[2].angle = plies[3].angle = Angle::degrees(-p[2]);
