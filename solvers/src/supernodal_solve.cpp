@@ -34,16 +34,6 @@ LIBPLATE_INLINED Panel panel(const SupernodalFactor& L, std::size_t supernode)
           .values = L.values + L.first_value[supernode]};
 }
 
-LIBPLATE_INLINED FourDoubles* four(double* p)
-{
-  return reinterpret_cast<FourDoubles*>(p);
-}
-
-LIBPLATE_INLINED const FourDoubles* four(const double* p)
-{
-  return reinterpret_cast<const FourDoubles*>(p);
-}
-
 /// Rows `from` on of four columns, which follow each other in memory.
 struct Strip
 {
@@ -91,8 +81,10 @@ LIBPLATE_INLINED void eliminate_strip(const Strip& s, Index j, double* w)
     w[i] -= s.a[i] * f0 + s.b[i] * f1 + s.c[i] * f2 + s.d[i] * f3;
 }
 
-LIBPLATE_INLINED double sum(const FourDoubles& v)
+/// Of the numbers in two vectors.
+LIBPLATE_INLINED double sum(const FourDoubles* vectors)
 {
+  const FourDoubles v = vectors[0] + vectors[1];
   return (v[0] + v[1]) + (v[2] + v[3]);
 }
 
@@ -116,10 +108,10 @@ LIBPLATE_INLINED void substitute_strip(const Strip& s, Index j, double* w)
       vd[k] += *four(s.d + i + step * k) * v;
     }
   }
-  double pa = sum(va[0] + va[1]);
-  double pb = sum(vb[0] + vb[1]);
-  double pc = sum(vc[0] + vc[1]);
-  double pd = sum(vd[0] + vd[1]);
+  double pa = sum(va);
+  double pb = sum(vb);
+  double pc = sum(vc);
+  double pd = sum(vd);
   for (; i < s.num_rows; ++i)
   {
     pa += s.a[i] * w[i];

@@ -11,16 +11,6 @@ namespace
 
 constexpr int lanes = 4;
 
-LIBPLATE_INLINED FourDoubles& four(double* p)
-{
-  return *reinterpret_cast<FourDoubles*>(p);
-}
-
-LIBPLATE_INLINED const FourDoubles& four(const double* p)
-{
-  return *reinterpret_cast<const FourDoubles*>(p);
-}
-
 /// out += left^T right for `depth` rows of both: four rows of `out` at a time, all columns.
 LIBPLATE_INLINED void add_strain_products(int depth, const double* left, const double* right,
                                           double (*out)[num_frame_gradients])
@@ -31,17 +21,17 @@ LIBPLATE_INLINED void add_strain_products(int depth, const double* left, const d
     FourDoubles sum[2][vectors];
     for (int r = 0; r < 2; ++r)
       for (int v = 0; v < vectors; ++v)
-        sum[r][v] = four(out[row + r] + lanes * v);
+        sum[r][v] = *four(out[row + r] + lanes * v);
     for (int k = 0; k < depth; ++k)
       for (int r = 0; r < 2; ++r)
       {
         const double factor = left[k * num_frame_gradients + row + r];
         for (int v = 0; v < vectors; ++v)
-          sum[r][v] += factor * four(right + k * num_frame_gradients + lanes * v);
+          sum[r][v] += factor * *four(right + k * num_frame_gradients + lanes * v);
       }
     for (int r = 0; r < 2; ++r)
       for (int v = 0; v < vectors; ++v)
-        four(out[row + r] + lanes * v) = sum[r][v];
+        *four(out[row + r] + lanes * v) = sum[r][v];
   }
 }
 
@@ -55,9 +45,9 @@ LIBPLATE_INLINED void add_strains_body(int num_rows, const double* rows, const d
     FourDoubles sum[vectors] = {};
     for (int k = 0; k < num_rows; ++k)
       for (int v = 0; v < vectors; ++v)
-        sum[v] += weights[row * num_rows + k] * four(rows + k * num_frame_gradients + lanes * v);
+        sum[v] += weights[row * num_rows + k] * *four(rows + k * num_frame_gradients + lanes * v);
     for (int v = 0; v < vectors; ++v)
-      four(stresses + row * num_frame_gradients + lanes * v) = sum[v];
+      *four(stresses + row * num_frame_gradients + lanes * v) = sum[v];
   }
   add_strain_products(num_rows, rows, stresses, stiffness);
 }
@@ -90,13 +80,13 @@ LIBPLATE_INLINED void add_block(const ProductBuffers<n>& buffers, typename Produ
         const double* stiffness = buffers.stiffness[point][left.first + 3 * f + a] + right.first;
         for (int v = 0; v < vectors; ++v)
         {
-          four(factors[k] + lanes * v) = four(buffers.functions[point][f] + lanes * v);
+          *four(factors[k] + lanes * v) = *four(buffers.functions[point][f] + lanes * v);
           for (int b = 0; b < 3; ++b)
           {
             FourDoubles force = {};
             for (int g = 0; g < right.num_functions; ++g)
-              force += stiffness[3 * g + b] * four(buffers.functions[point][g] + lanes * v);
-            four(forces[k][b] + lanes * v) = force;
+              force += stiffness[3 * g + b] * *four(buffers.functions[point][g] + lanes * v);
+            *four(forces[k][b] + lanes * v) = force;
           }
         }
       }
@@ -107,10 +97,10 @@ LIBPLATE_INLINED void add_block(const ProductBuffers<n>& buffers, typename Produ
         for (int k = 0; k < depth; ++k)
           for (int i = 0; i < lanes; ++i)
             for (int b = 0; b < 3; ++b)
-              t[i][b] += factors[k][lanes * tile + i] * four(forces[k][b] + lanes * v);
+              t[i][b] += factors[k][lanes * tile + i] * *four(forces[k][b] + lanes * v);
         for (int i = 0; i < lanes; ++i)
           for (int b = 0; b < 3; ++b)
-            four(sum[a][lanes * tile + i][b] + lanes * v) += t[i][b];
+            *four(sum[a][lanes * tile + i][b] + lanes * v) += t[i][b];
       }
   }
 }
@@ -124,15 +114,15 @@ LIBPLATE_INLINED void add_mass(ProductBuffers<n>& buffers)
     {
       FourDoubles sum[vectors];
       for (int v = 0; v < vectors; ++v)
-        sum[v] = four(buffers.mass[k][i] + lanes * v);
+        sum[v] = *four(buffers.mass[k][i] + lanes * v);
       for (int point = 0; point < buffers.num_points; ++point)
       {
         const double* N = buffers.functions[point][2];
         for (int v = 0; v < vectors; ++v)
-          sum[v] += (buffers.inertia[point][k] * N[i]) * four(N + lanes * v);
+          sum[v] += (buffers.inertia[point][k] * N[i]) * *four(N + lanes * v);
       }
       for (int v = 0; v < vectors; ++v)
-        four(buffers.mass[k][i] + lanes * v) = sum[v];
+        *four(buffers.mass[k][i] + lanes * v) = sum[v];
     }
 }
 

@@ -26,4 +26,15 @@ using FourDoubles [[gnu::vector_size(32), gnu::aligned(8), gnu::may_alias]] = do
 /// The body shared by both versions of a kernel, and what it calls.
 #define LIBPLATE_INLINED [[gnu::always_inline]] inline
 
+/// Four numbers in memory. A pointer: of a reference Clang would take the alignment of the whole vector for granted.
+LIBPLATE_INLINED FourDoubles* four(double* p)
+{
+  return reinterpret_cast<FourDoubles*>(p);
+}
+
+LIBPLATE_INLINED const FourDoubles* four(const double* p)
+{
+  return reinterpret_cast<const FourDoubles*>(p);
+}
+
 } // namespace plate
