@@ -119,7 +119,8 @@ void add_support(const ShellMesh& mesh, const SupportBed& bed, System& system)
     {
       if (equation(a) == DofMap::held)
         continue;
-      w += N(a) * rigid.row(equation(a));
+      if (rigid.cols() > 0) // the rows of a matrix without columns have no place in memory
+        w += N(a) * rigid.row(equation(a));
       for (int b = 0; b < CubicTriangle::num_nodes; ++b)
         if (equation(b) != DofMap::held && equation(a) >= equation(b))
           system.K.coeffRef(equation(a), equation(b)) += place.share * bed.stiffness * N(a) * N(b);
