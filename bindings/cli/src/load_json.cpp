@@ -148,12 +148,9 @@ Json design_json(const LoadResult& result, bool timing)
 Json comparison_json(const LoadResult& result, const LoadResult& reference)
 {
   Json json = Json::array();
-  for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+  for (const auto& [i, j] : shared_cases(result.study, reference.study))
   {
     const LoadCase& load = result.study.cases[i];
-    const std::size_t j = find_case(reference.study, load.name);
-    if (j == reference.study.cases.size())
-      continue;
     const LoadCase& other = reference.study.cases[j];
     json.push_back({{"case", load.name},
                     {"margin_ratio", finite(load.strength.margin / other.strength.margin)},

@@ -134,12 +134,9 @@ std::string design_text(const LoadResult& result, bool timing)
 std::string comparison_text(const LoadResult& result, const LoadResult& reference)
 {
   TextTable table({"<case", "mm", "mm", "margin", "margin", "ratio", "reduced", "reduced", "ratio"});
-  for (std::size_t i = 0; i < result.study.cases.size(); ++i)
+  for (const auto& [i, j] : shared_cases(result.study, reference.study))
   {
     const LoadCase& load = result.study.cases[i];
-    const std::size_t j = find_case(reference.study, load.name);
-    if (j == reference.study.cases.size())
-      continue;
     const LoadCase& other = reference.study.cases[j];
     table.add({load.name, fixed(load.deflection * millimetres, 3), fixed(other.deflection * millimetres, 3),
                margin_text(load.strength.margin), margin_text(other.strength.margin),
@@ -164,11 +161,14 @@ std::string knock_downs_text(const KnockDowns& factors)
 
 } // namespace
 
-std::size_t find_case(const LoadStudy& study, const std::string& name)
+std::vector<SharedCase> shared_cases(const LoadStudy& study, const LoadStudy& reference)
 {
-  const auto found =
-      std::find_if(study.cases.begin(), study.cases.end(), [&](const LoadCase& load) { return load.name == name; });
-  return static_cast<std::size_t>(found - study.cases.begin());
+  std::vector<SharedCase> shared;
+  for (std::size_t here = 0; here < study.cases.size(); ++here)
+    for (std::size_t there = 0; there < reference.cases.size(); ++there)
+      if (study.cases[here].name == reference.cases[there].name)
+        shared.push_back({.here = here, .reference = there});
+  return shared;
 }
 
 std::string load_text(const LoadOutcome& outcome, bool timing)

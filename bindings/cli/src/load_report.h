@@ -4,6 +4,7 @@
 #include "load_result.h"
 
 #include <string>
+#include <vector>
 
 namespace plate
 {
@@ -12,7 +13,14 @@ namespace plate
 [[nodiscard]] std::string load_json(const LoadOutcome& outcome, bool timing);
 [[nodiscard]] std::string load_csv(const LoadOutcome& outcome);
 
-/// Index of the case of that name; the number of cases if there is none.
-[[nodiscard]] std::size_t find_case(const LoadStudy& study, const std::string& name);
+/// A load that two designs have in common: its place among the cases of each.
+struct SharedCase
+{
+  std::size_t here;
+  std::size_t reference;
+};
+
+/// Loads by the same name, in the order of the first study.
+[[nodiscard]] std::vector<SharedCase> shared_cases(const LoadStudy& study, const LoadStudy& reference);
 
 } // namespace plate
