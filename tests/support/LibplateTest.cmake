@@ -3,7 +3,7 @@
 #
 # Builds one doctest executable and registers each source file that has test cases as a test of its own,
 # NAME.file_stem. One of SOURCES must define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN.
-# LABELS: "slow" keeps the tests out of the sanitizer run, "long" out of every run but tests/run.sh --all;
+# LABELS: "slow" keeps the tests out of the sanitizer run and its build, "long" out of every run but tests/run.sh --all;
 # LONG_SOURCES is compiled into the same executable and labelled "long".
 find_package(doctest 2.4 REQUIRED)
 
@@ -20,8 +20,8 @@ function(libplate_test name)
   target_compile_features(${name} PRIVATE cxx_std_20)
   set_target_properties(${name} PROPERTIES CXX_EXTENSIONS OFF)
   libplate_developer_flags(${name})
-  if(LIBPLATE_SANITIZE)
-    target_compile_options(${name} PRIVATE -O0) # a third less to compile; the libraries under test stay optimised
+  if(LIBPLATE_SANITIZE AND "slow" IN_LIST arg_LABELS)
+    set_target_properties(${name} PROPERTIES EXCLUDE_FROM_ALL ON) # the sanitizer run leaves them out: built by name
   endif()
 
   foreach(source IN LISTS arg_SOURCES arg_LONG_SOURCES)

@@ -44,6 +44,13 @@ LoadSetup setup()
           .handling = {.thumb = 30.0, .thumb_at = {-0.06, 0.0}, .knock = 20.0, .lift = 3.0}};
 }
 
+/// The study of that top, which several tests look at.
+const LoadStudy& top_study()
+{
+  static const LoadStudy study = study_load(arched_top(), setup());
+  return study;
+}
+
 const LoadCase& named(const LoadStudy& study, const std::string& name)
 {
   const auto found =
@@ -56,7 +63,7 @@ const LoadCase& named(const LoadStudy& study, const std::string& name)
 
 TEST_CASE("every case of a top is in equilibrium, its energy half the work")
 {
-  const LoadStudy study = study_load(arched_top(), setup());
+  const LoadStudy& study = top_study();
   REQUIRE(study.cases.size() == 6);
   for (const LoadCase& load : study.cases)
   {
@@ -72,7 +79,7 @@ TEST_CASE("every case of a top is in equilibrium, its energy half the work")
 
 TEST_CASE("strings press a top in under the bridge, twice the force twice as far")
 {
-  const LoadStudy study = study_load(arched_top(), setup());
+  const LoadStudy& study = top_study();
   const LoadCase& strings = named(study, "strings");
   CHECK(strings.deflection < 0.0);
   CHECK_FALSE(strings.bare);
@@ -110,7 +117,7 @@ TEST_CASE("a soundpost carries a part of the strings and stiffens the top")
 {
   LoadSetup with_post = setup();
   with_post.posts = {{.region = EllipseRegion{.centre = {-0.01, -0.015}, .axes = {0.0065, 0.0065}}, .stiffness = 5e6}};
-  const LoadStudy bare = study_load(arched_top(), setup());
+  const LoadStudy& bare = top_study();
   const LoadStudy posted = study_load(arched_top(), with_post);
   REQUIRE(posted.post_forces.size() == 1);
   CHECK(posted.post_forces[0] > 10.0);
@@ -137,7 +144,7 @@ TEST_CASE("a clamped rim is stiffer than a hinged one, that stiffer than one tha
 
 TEST_CASE("the wing is at the edge of the hole, the corner at a corner, the grip at the lower end")
 {
-  const LoadStudy study = study_load(arched_top(), setup());
+  const LoadStudy& study = top_study();
   const Eigen::Vector2d wing = named(study, "wing").at;
   CHECK(wing.x() > 0.024);
   CHECK(wing.x() < 0.051);
