@@ -3,10 +3,15 @@
 
 #include "sparse_sum.h"
 
+#include <plate/core/error.h>
+#include <plate/elements/cubic_triangle.h>
 #include <plate/elements/shell_geometric.h>
+#include <plate/mesh/locate.h>
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <vector>
 
 namespace plate
 {
@@ -74,6 +79,27 @@ Eigen::Matrix<double, ShellTriangle::num_dofs, 1> of_triangle(const ShellMesh& m
     k += DofMap::dofs_per_node;
   }
   return out;
+}
+
+Eigen::SparseMatrix<double, Eigen::RowMajor> displacement_rows(const Model& model, const DofMap& dofs,
+                                                               const Eigen::Vector2d& place)
+{
+  const std::optional<MeshPoint> point = locate(model.mesh, place);
+  if (!point)
+    throw InvalidInput(message("displacement_rows: x = ", place.x() * 1e3, ", y = ", place.y() * 1e3,
+                               " mm lies beside the plate or in a hole; take a place on the plate"));
+  const CubicTriangle::Vector N = CubicTriangle::shape(point->xi, point->eta);
+  std::vector<Eigen::Triplet<double>> entries;
+  for (int a = 0; a < CubicTriangle::num_nodes; ++a)
+  {
+    const auto node = static_cast<std::size_t>(model.mesh.triangles[point->triangle][static_cast<std::size_t>(a)]);
+    for (int k = 0; k < 3; ++k)
+      if (const int equation = dofs.equation[node][static_cast<std::size_t>(k)]; equation != DofMap::held)
+        entries.emplace_back(k, equation, N(a));
+  }
+  Eigen::SparseMatrix<double, Eigen::RowMajor> rows(3, dofs.num_equations);
+  rows.setFromTriplets(entries.begin(), entries.end());
+  return rows;
 }
 
 Eigen::Matrix<double, 6, 1> resultant(const Model& model, const NodalUnknowns& forces)

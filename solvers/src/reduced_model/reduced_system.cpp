@@ -1,13 +1,10 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "reduced_system.h"
 
-#include <plate/core/error.h>
-#include <plate/elements/cubic_triangle.h>
-#include <plate/mesh/locate.h>
+#include <plate/assembly/nodal_unknowns.h>
 #include <plate/post/surface_integral.h>
 #include <plate/solvers/air_mass.h>
 
-#include <optional>
 #include <utility>
 
 namespace plate::reduced
@@ -15,26 +12,6 @@ namespace plate::reduced
 
 namespace
 {
-
-/// Displacement (rows x, y, z) at the place of a point mass of vectors of unknowns.
-Eigen::MatrixXd displacement_at(const Model& model, const DofMap& dofs, const Eigen::Vector2d& place,
-                                const Vectors& vectors)
-{
-  const std::optional<MeshPoint> point = locate(model.mesh, place);
-  if (!point)
-    throw InvalidInput(message("ReducedModel: a mass at x = ", place.x() * 1e3, ", y = ", place.y() * 1e3,
-                               " mm lies beside the plate or in a hole"));
-  const CubicTriangle::Vector N = CubicTriangle::shape(point->xi, point->eta);
-  Eigen::MatrixXd u = Eigen::MatrixXd::Zero(3, vectors.cols());
-  for (int a = 0; a < CubicTriangle::num_nodes; ++a)
-  {
-    const auto node = static_cast<std::size_t>(model.mesh.triangles[point->triangle][static_cast<std::size_t>(a)]);
-    for (int k = 0; k < 3; ++k)
-      if (const int equation = dofs.equation[node][static_cast<std::size_t>(k)]; equation != DofMap::held)
-        u.row(k) += N(a) * vectors.row(equation);
-  }
-  return u;
-}
 
 /// Mass of all triangles, from the momentum of a shift along x.
 double mass_of(const Model& model, const std::vector<TriangleCover>& covers)
@@ -101,9 +78,10 @@ void ReducedSystem::extend(const Vectors& added)
     extend(torsion_[i], old_size, map_.torsion().apply_term(i, reference_, covers_, dofs_, added));
   for (std::size_t i = 0; i < point_masses_.size(); ++i)
   {
-    const Eigen::MatrixXd u = displacement_at(reference_, dofs_, reference_.masses[i].at, basis_);
+    const auto rows = displacement_rows(reference_, dofs_, reference_.masses[i].at);
+    const Eigen::MatrixXd u = rows * basis_;
     point_masses_[i].projected = u.transpose() * u;
-    point_masses_[i].sketched = displacement_at(reference_, dofs_, reference_.masses[i].at, fields_).transpose() * u;
+    point_masses_[i].sketched = (rows * fields_).transpose() * u;
   }
 }
 

@@ -4,6 +4,7 @@
 #include <plate/assembly/assemble.h>
 
 #include <Eigen/Core>
+#include <Eigen/SparseCore>
 
 namespace plate
 {
@@ -24,6 +25,13 @@ using NodalUnknowns = Eigen::Matrix<double, DofMap::dofs_per_node, Eigen::Dynami
 /// Those of one triangle.
 [[nodiscard]] Eigen::Matrix<double, ShellTriangle::num_dofs, 1>
 of_triangle(const ShellMesh& mesh, const NodalUnknowns& values, std::size_t triangle);
+
+/// What the unknowns add to the displacement (x, y, z) of the mid-surface at a place of the planform [m]:
+/// (3, num_equations), its product with vectors of unknowns is their displacement there.
+///
+/// @throws InvalidInput if the place lies beside the plate or in a hole
+[[nodiscard]] Eigen::SparseMatrix<double, Eigen::RowMajor> displacement_rows(const Model& model, const DofMap& dofs,
+                                                                             const Eigen::Vector2d& place);
 
 /// Force and moment about the origin of nodal forces [N, N m].
 [[nodiscard]] Eigen::Matrix<double, 6, 1> resultant(const Model& model, const NodalUnknowns& forces);
