@@ -20,14 +20,6 @@ namespace plate
 namespace
 {
 
-Eigen::MatrixXd normal_shapes(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& shapes)
-{
-  Eigen::MatrixXd out(static_cast<Eigen::Index>(mesh.nodes.size()), shapes.cols());
-  for (Eigen::Index mode = 0; mode < shapes.cols(); ++mode)
-    out.col(mode) = normal_displacement(mesh, nodal_displacements(dofs, shapes.col(mode)));
-  return out;
-}
-
 /// Error bars; in air those of the modes in vacuo, as parts of the frequencies: the error of the shapes is the same.
 Eigen::VectorXd error_bars(const Model& model, const System& system, const ModalResult& modal)
 {
@@ -69,7 +61,7 @@ ModesResult compute_modes(Design design, int count)
   times.errors = stage.seconds();
 
   Eigen::VectorXd losses = mode_losses(model, system.dofs, modal.shapes);
-  Eigen::MatrixXd normal = normal_shapes(model.mesh, system.dofs, modal.shapes);
+  Eigen::MatrixXd normal = normal_displacements(model.mesh, system.dofs, modal.shapes);
   std::vector<std::string> names = name_modes(model.mesh, normal);
   times.total = whole.seconds();
   return {.design = std::move(design),

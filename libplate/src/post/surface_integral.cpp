@@ -9,22 +9,39 @@
 namespace plate
 {
 
+namespace
+{
+
+/// Integral of each shape function over a triangle of the mid-surface [m2].
+CubicTriangle::Vector areas_in_triangle(const ShellMesh& mesh, std::size_t triangle)
+{
+  Eigen::Matrix<double, 3, 10> X;
+  for (int i = 0; i < 10; ++i)
+    X.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
+  CubicTriangle::Vector areas = CubicTriangle::Vector::Zero();
+  for (const TrianglePoint& p : triangle_points())
+  {
+    const Eigen::Matrix<double, 3, 2> tangents = X * CubicTriangle::gradient(p.xi, p.eta);
+    areas += p.weight * tangents.col(0).cross(tangents.col(1)).norm() * CubicTriangle::shape(p.xi, p.eta);
+  }
+  return areas;
+}
+
+} // namespace
+
+double triangle_area(const ShellMesh& mesh, std::size_t triangle)
+{
+  return areas_in_triangle(mesh, triangle).sum();
+}
+
 Eigen::VectorXd nodal_areas(const ShellMesh& mesh)
 {
   Eigen::VectorXd area = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(mesh.nodes.size()));
-  for (const auto& triangle : mesh.triangles)
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
   {
-    Eigen::Matrix<double, 3, 10> X;
+    const CubicTriangle::Vector part = areas_in_triangle(mesh, t);
     for (int i = 0; i < 10; ++i)
-      X.col(i) = mesh.nodes[static_cast<std::size_t>(triangle[static_cast<std::size_t>(i)])];
-    for (const TrianglePoint& p : triangle_points())
-    {
-      const Eigen::Matrix<double, 3, 2> tangents = X * CubicTriangle::gradient(p.xi, p.eta);
-      const double weight = p.weight * tangents.col(0).cross(tangents.col(1)).norm();
-      const CubicTriangle::Vector N = CubicTriangle::shape(p.xi, p.eta);
-      for (int i = 0; i < 10; ++i)
-        area(triangle[static_cast<std::size_t>(i)]) += weight * N(i);
-    }
+      area(mesh.triangles[t][static_cast<std::size_t>(i)]) += part(i);
   }
   return area;
 }
@@ -34,6 +51,14 @@ Eigen::VectorXd normal_displacement(const ShellMesh& mesh, const Eigen::Matrix3X
   Eigen::VectorXd w(u.cols());
   for (Eigen::Index i = 0; i < u.cols(); ++i)
     w(i) = mesh.normals[static_cast<std::size_t>(i)].dot(u.col(i));
+  return w;
+}
+
+Eigen::MatrixXd normal_displacements(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& unknowns)
+{
+  Eigen::MatrixXd w(static_cast<Eigen::Index>(mesh.nodes.size()), unknowns.cols());
+  for (Eigen::Index k = 0; k < unknowns.cols(); ++k)
+    w.col(k) = normal_displacement(mesh, nodal_displacements(dofs, unknowns.col(k)));
   return w;
 }
 

@@ -23,14 +23,6 @@ constexpr double two_pi = 2.0 * std::numbers::pi;
 /// Modes in vacuo beyond those asked for: with eight the rest is worth less than 1e-5 of a frequency (air_modes_test).
 constexpr int num_further_modes = 8;
 
-Eigen::MatrixXd normal_displacements(const Model& model, const System& system, const Eigen::MatrixXd& basis)
-{
-  Eigen::MatrixXd w(static_cast<Eigen::Index>(model.mesh.nodes.size()), basis.cols());
-  for (Eigen::Index k = 0; k < basis.cols(); ++k)
-    w.col(k) = normal_displacement(model.mesh, nodal_displacements(system.dofs, basis.col(k)));
-  return w;
-}
-
 } // namespace
 
 ModalResult modes_in_air(const Model& model, const System& system, const ModalResult& in_vacuo, int num_modes)
@@ -44,8 +36,9 @@ ModalResult modes_in_air(const Model& model, const System& system, const ModalRe
   basis << system.rigid_motions, in_vacuo.shapes;
   Eigen::VectorXd stiffness = Eigen::VectorXd::Zero(basis.cols());
   stiffness.tail(num_elastic) = (two_pi * in_vacuo.frequencies_hz).cwiseAbs2();
-  const Eigen::MatrixXd mass = basis.transpose() * (system.M.selfadjointView<Eigen::Lower>() * basis) +
-                               air_mass(model.mesh, normal_displacements(model, system, basis), model.air_density);
+  const Eigen::MatrixXd mass =
+      basis.transpose() * (system.M.selfadjointView<Eigen::Lower>() * basis) +
+      air_mass(model.mesh, normal_displacements(model.mesh, system.dofs, basis), model.air_density);
   const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(stiffness.asDiagonal().toDenseMatrix(), mass);
   Eigen::MatrixXd shares = eigen.eigenvectors().middleCols(num_rigid, num_modes);
 

@@ -1,12 +1,18 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/assembly/dof_map.h>
 #include <plate/mesh/shell_mesh.h>
 
 #include <Eigen/Core>
 
+#include <cstddef>
+
 namespace plate
 {
+
+/// Area of a triangle on the mid-surface [m2].
+[[nodiscard]] double triangle_area(const ShellMesh& mesh, std::size_t triangle);
 
 /// Area that each node stands for: the integral of its shape function over the mid-surface, all positive, (num_nodes).
 ///
@@ -15,5 +21,9 @@ namespace plate
 
 /// Displacement along the outward normal at each node, (num_nodes) [as u].
 [[nodiscard]] Eigen::VectorXd normal_displacement(const ShellMesh& mesh, const Eigen::Matrix3Xd& u);
+
+/// The same of vectors of unknowns, (num_nodes, n) [m].
+[[nodiscard]] Eigen::MatrixXd normal_displacements(const ShellMesh& mesh, const DofMap& dofs,
+                                                   const Eigen::MatrixXd& unknowns);
 
 } // namespace plate
