@@ -43,6 +43,21 @@ std::vector<Seat> seats(const ShellMesh& mesh, const BarFootprint& footprint, co
   return out;
 }
 
+/// The node nearest to a station in the middle of the bar.
+///
+/// Nodes lie in pairs to both sides of the middle: the first one is kept unless another is nearer by more than
+/// rounding, or a mesh moved by a hair would take the other side and torsion would jump.
+const Seat& nearest_seat(const std::vector<Seat>& places, double station, double bar_width)
+{
+  const double rounding = 1e-6 * bar_width;
+  const auto beside = [&](const Seat& seat) { return std::hypot(seat.station - station, seat.sideways); };
+  const Seat* nearest = &places.front();
+  for (const Seat& seat : places)
+    if (beside(seat) < beside(*nearest) - rounding)
+      nearest = &seat;
+  return *nearest;
+}
+
 /// Stations of the table: ends, bends of the profile, and equal steps between these.
 std::vector<double> stations(const BarProfile& profile, double from, double to)
 {
@@ -76,9 +91,7 @@ BarTorsion bar_torsion(const Model& model, std::size_t bar, const std::vector<Tr
   BarTorsion torsion = {.station = stations(glued.profile, first->station, last->station), .stiffness = {}};
   for (const double s : torsion.station)
   {
-    const auto beside = [&](const Seat& seat) { return std::hypot(seat.station - s, seat.sideways); };
-    const Seat& seat = *std::min_element(places.begin(), places.end(),
-                                         [&](const Seat& a, const Seat& b) { return beside(a) < beside(b); });
+    const Seat& seat = nearest_seat(places, s, glued.width);
     const ElementInput element = element_input(model, seat.triangle, covers[seat.triangle]);
     torsion.stiffness.push_back(
         ShellTriangle::bar_torsion(element.nodes, model.material, element.parts, seat.place, glued.profile.at(s)));

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/post/surface_integral.h>
 
-#include <plate/elements/cubic_triangle.h>
 #include <plate/elements/quadrature.h>
 
 #include <Eigen/Geometry>
@@ -9,11 +8,7 @@
 namespace plate
 {
 
-namespace
-{
-
-/// Integral of each shape function over a triangle of the mid-surface [m2].
-CubicTriangle::Vector areas_in_triangle(const ShellMesh& mesh, std::size_t triangle)
+CubicTriangle::Vector nodal_areas(const ShellMesh& mesh, std::size_t triangle)
 {
   Eigen::Matrix<double, 3, 10> X;
   for (int i = 0; i < 10; ++i)
@@ -27,19 +22,12 @@ CubicTriangle::Vector areas_in_triangle(const ShellMesh& mesh, std::size_t trian
   return areas;
 }
 
-} // namespace
-
-double triangle_area(const ShellMesh& mesh, std::size_t triangle)
-{
-  return areas_in_triangle(mesh, triangle).sum();
-}
-
 Eigen::VectorXd nodal_areas(const ShellMesh& mesh)
 {
   Eigen::VectorXd area = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(mesh.nodes.size()));
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
   {
-    const CubicTriangle::Vector part = areas_in_triangle(mesh, t);
+    const CubicTriangle::Vector part = nodal_areas(mesh, t);
     for (int i = 0; i < 10; ++i)
       area(mesh.triangles[t][static_cast<std::size_t>(i)]) += part(i);
   }

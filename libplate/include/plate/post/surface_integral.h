@@ -2,6 +2,7 @@
 #pragma once
 
 #include <plate/assembly/dof_map.h>
+#include <plate/elements/cubic_triangle.h>
 #include <plate/mesh/shell_mesh.h>
 
 #include <Eigen/Core>
@@ -11,8 +12,8 @@
 namespace plate
 {
 
-/// Area of a triangle on the mid-surface [m2].
-[[nodiscard]] double triangle_area(const ShellMesh& mesh, std::size_t triangle);
+/// Integral of each shape function of a triangle over its mid-surface; they add up to its area [m2].
+[[nodiscard]] CubicTriangle::Vector nodal_areas(const ShellMesh& mesh, std::size_t triangle);
 
 /// Area that each node stands for: the integral of its shape function over the mid-surface, all positive, (num_nodes).
 ///

@@ -34,33 +34,44 @@ Model thickened(Model model, double more)
   return model;
 }
 
+/// Values at the nodes of the functions that are linear in a triangle and 1 at one of its corners.
+Eigen::Matrix<double, CubicTriangle::num_nodes, 3> corner_shares()
+{
+  const CubicTriangle::Gradient places = CubicTriangle::node_coordinates();
+  Eigen::Matrix<double, CubicTriangle::num_nodes, 3> shares;
+  shares << 1.0 - places.col(0).array() - places.col(1).array(), places;
+  return shares;
+}
+
 /// From the integral of a field over each triangle (columns) to its mean around each corner, linear in between.
 Eigen::MatrixXd at_nodes(const ShellMesh& mesh, const Eigen::MatrixXd& integrals)
 {
   const auto num_nodes = static_cast<Eigen::Index>(mesh.nodes.size());
+  const Eigen::Matrix<double, CubicTriangle::num_nodes, 3> shares = corner_shares();
   Eigen::MatrixXd sums = Eigen::MatrixXd::Zero(num_nodes, integrals.rows());
   Eigen::VectorXd areas = Eigen::VectorXd::Zero(num_nodes);
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
-    for (std::size_t corner = 0; corner < 3; ++corner)
+  {
+    const Eigen::Vector3d parts = shares.transpose() * nodal_areas(mesh, t);
+    for (int corner = 0; corner < 3; ++corner)
     {
-      const int node = mesh.triangles[t][corner];
-      sums.row(node) += integrals.col(static_cast<Eigen::Index>(t)).transpose();
-      areas(node) += triangle_area(mesh, t);
+      const int node = mesh.triangles[t][static_cast<std::size_t>(corner)];
+      sums.row(node) += parts(corner) / parts.sum() * integrals.col(static_cast<Eigen::Index>(t)).transpose();
+      areas(node) += parts(corner);
     }
-  Eigen::MatrixXd field = Eigen::MatrixXd::Zero(num_nodes, integrals.rows());
-  const CubicTriangle::Gradient places = CubicTriangle::node_coordinates();
+  }
+  Eigen::MatrixXd field(num_nodes, integrals.rows());
   for (const auto& triangle : mesh.triangles)
-    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+  {
+    Eigen::MatrixXd corners(3, integrals.rows());
+    for (int corner = 0; corner < 3; ++corner)
     {
-      const Eigen::RowVector3d shares(1.0 - places(i, 0) - places(i, 1), places(i, 0), places(i, 1));
-      auto row = field.row(triangle[static_cast<std::size_t>(i)]);
-      row.setZero(); // written by each triangle around the node, with the same value
-      for (int corner = 0; corner < 3; ++corner)
-      {
-        const int node = triangle[static_cast<std::size_t>(corner)];
-        row += shares(corner) * sums.row(node) / areas(node);
-      }
+      const int node = triangle[static_cast<std::size_t>(corner)];
+      corners.row(corner) = sums.row(node) / areas(node);
     }
+    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+      field.row(triangle[static_cast<std::size_t>(i)]) = shares.row(i) * corners;
+  }
   return field;
 }
 
