@@ -337,9 +337,11 @@ TEST_CASE("the air's mass counts, also where the plate grows")
   ChangedPlate design = plate_with(base, knobs);
   const SensitivityResult result = sensitivities(design, parameters_of(knobs), {.num_modes = 5});
   const Eigen::VectorXd& f = result.modes.frequencies_hz;
-  // All mass together lowers by a half; a body enlarged with the air around it sounds lower in proportion.
+  // All mass together lowers by a half; a body enlarged with the air around it sounds lower in proportion. The shapes
+  // in air are mixed of few modes: frequencies err by the square of what they lack, slopes that move the mesh by
+  // itself.
   CHECK(mismatch(1.2 * result.parameters[0].slopes_hz + 400.0 * result.parameters[1].slopes_hz, -0.5 * f) < 1e-6);
-  CHECK(mismatch(result.parameters[2].slopes_hz, -f) < 1e-6);
+  CHECK(mismatch(result.parameters[2].slopes_hz, -f) < 1e-4);
   CHECK(result.parameters[0].acts);
   CHECK(result.parameters[0].mass_slope == 0.0);
   for (std::size_t k = 0; k < 2; ++k)

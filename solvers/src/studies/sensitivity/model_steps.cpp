@@ -11,8 +11,6 @@ namespace plate::sensitivity
 namespace
 {
 
-constexpr double relative_step = 3e-4; // third root of the noise in energies of thin plates, about 1e-11
-
 Eigen::VectorXd pair_values(const Eigen::MatrixXd& matrix, std::span<const VectorPair> pairs)
 {
   Eigen::VectorXd values(static_cast<Eigen::Index>(pairs.size()));

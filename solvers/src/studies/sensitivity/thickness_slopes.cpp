@@ -2,6 +2,7 @@
 #include <plate/solvers/studies/sensitivity.h>
 
 #include "eigenvalue_slopes.h"
+#include "model_steps.h"
 
 #include <plate/core/error.h>
 #include <plate/elements/cubic_triangle.h>
@@ -15,8 +16,6 @@ namespace plate
 
 namespace
 {
-
-constexpr double relative_step = 3e-4; // of the mean thickness; as for parameters
 
 /// The model with its plate thicker everywhere by `more` [m].
 Model thickened(Model model, double more)
@@ -84,8 +83,8 @@ Eigen::MatrixXd thickness_slopes(const Model& model, const DofMap& dofs, const M
                                ", but there are ", dofs.num_equations, " unknowns and ", modes.frequencies_hz.size(),
                                " frequencies; give the modes of this model"));
   const std::vector<double>& thickness = model.mesh.thickness;
-  const double step =
-      relative_step * std::accumulate(thickness.begin(), thickness.end(), 0.0) / static_cast<double>(thickness.size());
+  const double step = sensitivity::relative_step * std::accumulate(thickness.begin(), thickness.end(), 0.0) /
+                      static_cast<double>(thickness.size());
   const sensitivity::EigenvalueSlopes eigenvalues(modes.frequencies_hz);
   const FormChanges changes =
       form_changes(thickened(model, -step), thickened(model, step), dofs, modes.shapes, eigenvalues.pairs());

@@ -67,20 +67,21 @@ struct SensitivityResult
 /// Exact derivatives of the frequencies of a design by its parameters.
 ///
 /// d lambda = phi^T (dK - lambda dM) phi, with dK and dM from central differences of the matrices of the elements:
-/// nothing is solved again, and the mesh moves with the parameter. The step is 3e-4 of the parameter's scale: the
-/// relative error of the difference is about 1e-7 by truncation, and rounding in the elements of a thin plate adds
-/// less than 1e-6. At the end of a parameter's range the difference is taken to one side, of second order too.
+/// nothing is solved again, and the mesh moves with the parameter. The step is 1e-4 of the parameter's scale, which
+/// leaves about 1e-6 of the greatest derivative by truncation and rounding. At the end of a parameter's range the
+/// difference is taken to one side, of second order too.
 ///
 /// Of repeated modes the derivatives are the eigenvalues of phi^T (dK - lambda dM) phi over all of them. In air the
 /// mass of the air counts (Model::air_density); shapes in air are mixed of a few modes in vacuo, which leaves an error
-/// of about 1e-3 there.
+/// of up to 1e-3 there.
 ///
 /// For thousands of designs on one mesh see ReducedModel::slopes().
 /// @param design      is asked for the model at all values and for a step of one parameter at a time to either side
 /// @throws InvalidInput      if there is no such design, or a step changes the triangles instead of moving them
 /// @throws NumericalFailure  if the modes do not converge
 /// Cost: one modal analysis, then 0.2 s for a parameter that acts on all of a viola top, less for a bar or a patch.
-/// @source repeated eigenvalues: [Haftka1992] sec. 7.3; pinned by tests/unit/solvers/sensitivity_test.cpp
+/// @source repeated eigenvalues: [Seyranian1994]; simple ones: [Fox1968]; pinned by
+/// tests/unit/solvers/sensitivity_test.cpp
 [[nodiscard]] SensitivityResult sensitivities(ParametricModel& design, std::span<const SensitivityParameter> parameters,
                                               const SensitivityOptions& options = {});
 
