@@ -35,6 +35,7 @@ struct PlateCommands
 [[nodiscard]] CommandDefinition define_laminate(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_compare(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_sensitivity(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_load(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_validate(CLI::App& plate);
 

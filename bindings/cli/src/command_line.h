@@ -77,6 +77,15 @@ struct SweepRequest
   bool full = false;          ///< each point is solved in full
 };
 
+struct SensitivityRequest
+{
+  CommonOptions common;
+  std::vector<std::string> keys; ///< keys to differentiate by; empty for those of the file
+  int count = 12;                ///< elastic modes
+  std::vector<std::string> maps; ///< modes, by name or number, whose maps are drawn; empty for the named ones
+  std::string leave;             ///< mode, by name or number, that is to stay; empty for none
+};
+
 struct LoadRequest
 {
   CommonOptions common;
@@ -108,7 +117,7 @@ struct ValidateRequest
 
 /// What the user asked for.
 using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, CompareRequest, SweepRequest,
-                             LoadRequest, ValidateRequest>;
+                             SensitivityRequest, LoadRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

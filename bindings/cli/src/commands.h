@@ -14,6 +14,7 @@ namespace plate
 [[nodiscard]] int run_command(const LaminateRequest& request);
 [[nodiscard]] int run_command(const CompareRequest& request);
 [[nodiscard]] int run_command(const SweepRequest& request);
+[[nodiscard]] int run_command(const SensitivityRequest& request);
 [[nodiscard]] int run_command(const LoadRequest& request);
 [[nodiscard]] int run_command(const ValidateRequest& request);
 

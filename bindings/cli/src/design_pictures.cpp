@@ -26,10 +26,11 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
   return pictures;
 }
 
-PlateView plate_view(const ModesResult& result)
+} // namespace
+
+PlateView plate_view(const Model& model, const std::string& title)
 {
-  PlateView view{.mesh = result.model.mesh, .title = result.design.title};
-  const Model& model = result.model;
+  PlateView view{.mesh = model.mesh, .title = title};
   for (std::size_t i = 0; i < model.patches.size(); ++i)
     view.regions.push_back(
         {.outline = edge_of(model.patches[i].region),
@@ -39,11 +40,11 @@ PlateView plate_view(const ModesResult& result)
   return view;
 }
 
-} // namespace
-
 DesignModes design_modes(const ModesResult& result)
 {
-  return {.view = plate_view(result), .mass = result.system.mass, .modes = mode_pictures(result)};
+  return {.view = plate_view(result.model, result.design.title),
+          .mass = result.system.mass,
+          .modes = mode_pictures(result)};
 }
 
 } // namespace plate

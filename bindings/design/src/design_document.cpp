@@ -100,6 +100,23 @@ Node& value_at(Node& root, std::string_view path)
   return *node;
 }
 
+/// Adds the paths of all numbers of numeric keys under a node.
+void add_numeric_keys(const Node& node, const std::string& path, std::vector<std::string>& keys)
+{
+  const Key* key = find_key(path);
+  if (key && key->kind == KeyKind::number)
+    keys.push_back(path);
+  else if (key && key->kind == KeyKind::numbers)
+    for (std::size_t i = 1; i <= node.list()->size(); ++i)
+      keys.push_back(message(path, '.', i));
+  else if (const Table* table = node.table())
+    for (const auto& [name, entry] : *table)
+      add_numeric_keys(entry, path.empty() ? name : message(path, '.', name), keys);
+  else if (const List* list = node.list(); list && !key)
+    for (std::size_t i = 0; i < list->size(); ++i)
+      add_numeric_keys((*list)[i], message(path, '.', i + 1), keys);
+}
+
 } // namespace
 
 DesignDocument::DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files)
@@ -150,6 +167,13 @@ double DesignDocument::number(std::string_view key) const
     return *declared.default_number;
   throw DesignError(message(name_, ": ", key, ": not given in the file, and its default is not a number (",
                             declared.default_text.empty() ? "none" : declared.default_text, ")"));
+}
+
+std::vector<std::string> DesignDocument::numeric_keys() const
+{
+  std::vector<std::string> keys;
+  add_numeric_keys(*root_, "", keys);
+  return keys;
 }
 
 std::string DesignDocument::unit(std::string_view key) const

@@ -52,7 +52,9 @@ Model DesignModel::build(std::span<const double> parameters)
   if (!first_)
   {
     first_ = mesh_planform(design.geometry, design.mesh);
-    return build_model(design, *first_);
+    first_point_.assign(parameters.begin(), parameters.end());
+    first_model_ = build_model(design, *first_);
+    return first_model_;
   }
   try
   {
@@ -69,8 +71,21 @@ void DesignModel::rebuild(std::span<const double> parameters, Model& model)
 {
   if (keeps_mesh())
     update_model(design_at(parameters), model);
+  else if (first_ && keeps_first_mesh(parameters))
+  {
+    model = first_model_;
+    update_model(design_at(parameters), model);
+  }
   else
     model = build(parameters);
+}
+
+bool DesignModel::keeps_first_mesh(std::span<const double> parameters) const
+{
+  for (std::size_t i = 0; i < keys_.size(); ++i)
+    if (parameters[i] != first_point_[i] && !leaves_mesh(keys_[i]))
+      return false;
+  return true;
 }
 
 bool DesignModel::keeps_mesh() const

@@ -99,6 +99,22 @@ ColourBar colour_bar(const ContouredField& field, const MapContent& map, const C
   return bar;
 }
 
+/// White with a dark line in it: readable on any colour and told from contours.
+const std::vector<Pen>& zero_pens()
+{
+  static const std::vector<Pen> pens = {{.colour = white, .width = 3.2},
+                                        {.colour = black, .width = 1.4, .dashes = {5.0, 3.0}}};
+  return pens;
+}
+
+void draw_zero_lines(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ZeroLines& zero)
+{
+  const ContouredField field(drawing.surface(), zero.values, Interpolation::within_nodes);
+  const std::vector<Polyline> lines = on_page(frame, field.lines(0.0));
+  for (const Pen& pen : zero_pens())
+    canvas.stroke(lines, pen);
+}
+
 } // namespace
 
 void write_map(const std::filesystem::path& path, const PlateView& view, const MapContent& map,
@@ -113,6 +129,8 @@ void write_map(const std::filesystem::path& path, const PlateView& view, const M
       .headline = map.headline, .subline = map.remark, .legend = {.bar = {}, .items = drawing.legend_items()}};
   if (!is_uniform)
     page.legend.bar = colour_bar(field, map, colours);
+  if (map.zero)
+    page.legend.items.push_back(line_item(zero_pens(), map.zero->words));
   write_plate_page(path, view, drawing, std::move(page),
                    [&](Canvas& canvas, const Frame& frame)
                    {
@@ -121,6 +139,8 @@ void write_map(const std::filesystem::path& path, const PlateView& view, const M
                      drawing.fill(canvas, frame, field, colours, low, high);
                      if (!is_uniform)
                        draw_contours(canvas, drawing, frame, field, map, colours);
+                     if (map.zero)
+                       draw_zero_lines(canvas, drawing, frame, *map.zero);
                      drawing.stroke(canvas, frame, {});
                      drawing.draw_points(canvas, frame, {});
                    });

@@ -3,11 +3,19 @@
 
 #include "plate_page.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace plate
 {
+
+/// Lines where another field is zero, drawn over a map.
+struct ZeroLines
+{
+  std::vector<double> values; ///< (num_nodes)
+  std::string words;          ///< in the legend
+};
 
 /// A nodal field with all that its map says, in the unit it is shown in.
 struct MapContent
@@ -21,6 +29,7 @@ struct MapContent
   int decimals = 0;         ///< of labels
   double least_range = 0.0; ///< a smaller one is drawn as one colour
   bool about_zero = false;  ///< colours reach as far below zero as above
+  std::optional<ZeroLines> zero = {};
 };
 
 /// Writes a page with the field in colours and labelled contours.

@@ -7,6 +7,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace plate
 {
@@ -41,6 +42,9 @@ public:
   /// Value of a numeric key in its unit: as given, else its default.
   /// @throws DesignError if the key is not numeric, or not given and without a default that is a number
   [[nodiscard]] double number(std::string_view key) const;
+
+  /// Numeric keys that the file (or set()) gives, each number of a list of numbers by itself, in the order of the file.
+  [[nodiscard]] std::vector<std::string> numeric_keys() const;
 
   /// Unit of a numeric key as shown, e.g. "mm"; empty for pure numbers.
   [[nodiscard]] std::string unit(std::string_view key) const;

@@ -27,7 +27,8 @@ public:
   /// @throws NumericalFailure if the plate cannot be meshed
   [[nodiscard]] Model build(std::span<const double> parameters) override;
 
-  /// Keeps the mesh of the model, strips along the edges too, if keeps_mesh(); else builds it anew.
+  /// Keeps the mesh of the model, strips along the edges too, if keeps_mesh(). Else takes that of the first point as it
+  /// is where only keys differ from it that move no node, and moves it where others do.
   ///
   /// @throws DesignError if there is no such design
   void rebuild(std::span<const double> parameters, Model& model) override;
@@ -40,10 +41,13 @@ public:
 
 private:
   [[nodiscard]] Design design_at(std::span<const double> parameters) const;
+  [[nodiscard]] bool keeps_first_mesh(std::span<const double> parameters) const;
 
   DesignDocument document_;
   std::vector<std::string> keys_;
+  std::vector<double> first_point_;
   std::optional<PlanformMesh> first_; ///< of the first point
+  Model first_model_;                 ///< at the first point
   int num_remeshed_ = 0;
 };
 

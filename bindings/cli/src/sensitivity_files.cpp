@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sensitivity_report.h"
+
+#include "design_pictures.h"
+#include "text_table.h"
+
+#include <plate/core/error.h>
+#include <plate/meshes/thickness_slope_picture.h>
+#include <plate/meshes/vtk_file.h>
+#include <plate/post/surface_integral.h>
+
+#include <vector>
+
+namespace plate
+{
+namespace
+{
+
+std::vector<double> slopes_of(const SensitivityOutcome& outcome, Eigen::Index mode)
+{
+  const auto column = outcome.thickness_slopes.col(mode);
+  return {column.begin(), column.end()};
+}
+
+std::string trade_label(const SensitivityOutcome& outcome, Eigen::Index mode)
+{
+  const std::string& name = outcome.result.names[static_cast<std::size_t>(mode)];
+  return name.empty() ? message("mode ", mode + 1) : trade_name(name);
+}
+
+std::string map_label(const SensitivityOutcome& outcome, Eigen::Index mode)
+{
+  const std::string& name = outcome.result.names[static_cast<std::size_t>(mode)];
+  return message("mode ", mode + 1, name.empty() ? "" : ", " + trade_name(name), ", ",
+                 fixed(outcome.result.modes.frequencies_hz(mode), 1), " Hz");
+}
+
+ThicknessSlopePicture map_picture(const SensitivityOutcome& outcome, Eigen::Index mode)
+{
+  ThicknessSlopePicture picture = {.label = map_label(outcome, mode),
+                                   .whole =
+                                       nodal_areas(outcome.result.model.mesh).dot(outcome.thickness_slopes.col(mode)),
+                                   .slopes = slopes_of(outcome, mode)};
+  if (outcome.leave && *outcome.leave != mode)
+    picture.unmoved =
+        UnmovedMode{.label = trade_label(outcome, *outcome.leave), .slopes = slopes_of(outcome, *outcome.leave)};
+  return picture;
+}
+
+VtkFields vtk_fields(const SensitivityOutcome& outcome)
+{
+  constexpr double hz_per_mm_cm2 = 1e-7; // in Hz/(m m2)
+  const ShellMesh& mesh = outcome.result.model.mesh;
+  NodalScalars thickness{.name = "thickness mm", .values = {}};
+  for (const double t : mesh.thickness)
+    thickness.values.push_back(t * 1e3);
+  VtkFields fields{.nodal_scalars = {std::move(thickness)}, .nodal_vectors = {}, .cell_scalars = {bar_cells(mesh)}};
+  for (Eigen::Index mode = 0; mode < outcome.thickness_slopes.cols(); ++mode)
+  {
+    NodalScalars slopes{.name = message(map_label(outcome, mode), ": Hz per mm and cm2"),
+                        .values = slopes_of(outcome, mode)};
+    for (double& value : slopes.values)
+      value *= hz_per_mm_cm2;
+    fields.nodal_scalars.push_back(std::move(slopes));
+  }
+  return fields;
+}
+
+} // namespace
+
+void write_sensitivity_files(const OutputFolder& folder, const SensitivityOutcome& outcome, bool timing)
+{
+  folder.write("sensitivity.json", sensitivity_json(outcome, timing));
+  folder.write("sensitivity.csv", sensitivity_csv(outcome));
+  write_vtu(folder.file("sensitivity.vtu"), outcome.result.model.mesh, vtk_fields(outcome));
+  const PlateView view = plate_view(outcome.result.model, outcome.title);
+  for (const Eigen::Index mode : outcome.maps)
+    for (const char* ending : {".svg", ".png"})
+      write_thickness_slope_map(folder.file(message("thickness_slopes_", mode < 9 ? "0" : "", mode + 1, ending)), view,
+                                map_picture(outcome, mode));
+}
+
+} // namespace plate

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "sensitivity_keys.h"
+
+#include <plate/core/error.h>
+#include <plate/design/design_error.h>
+#include <plate/design/keys.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string_view>
+
+namespace plate
+{
+namespace
+{
+
+bool is_in(std::string_view key, std::string_view table)
+{
+  return key.starts_with(table) && key.size() > table.size() && key[table.size()] == '.';
+}
+
+/// Whether a key is about loads, which free modes know nothing of.
+bool is_load(std::string_view key)
+{
+  constexpr std::array<std::string_view, 4> tables = {"strings", "soundpost", "handling", "knock_down"};
+  return std::any_of(tables.begin(), tables.end(), [&](std::string_view table) { return is_in(key, table); });
+}
+
+bool is_patch_edge(std::string_view key)
+{
+  return is_in(key, "patch") && key.find(".plies.") == std::string_view::npos;
+}
+
+/// The declaration of a key, or of the list it is a number of.
+const Key& declaration(const std::string& key)
+{
+  const Key* own = find_key(key);
+  return own ? *own : *find_key(std::string_view(key).substr(0, key.rfind('.')));
+}
+
+/// A change over which the plate becomes quite another one: the size itself of what has a size.
+double scale_of(const Key& declared, double value)
+{
+  constexpr double radian = 57.3;   // [degrees]
+  constexpr double distance = 50.0; // [mm], between places on an instrument plate
+  constexpr double ratio = 0.1;     // of Poisson's ratios about zero
+  const bool is_signed = declared.range.low < 0.0;
+  if (declared.unit.name == "degrees")
+    return radian;
+  if (declared.unit.name == "mm" && is_signed)
+    return distance;
+  if (is_signed)
+    return std::max(std::abs(value), ratio);
+  return value > 0.0 ? value : 1.0;
+}
+
+/// See workshop_changes.
+double change_of(const std::string& key, const Key& declared, double value)
+{
+  const std::string_view unit = declared.unit.name;
+  const bool is_ply = key.ends_with(".thickness"); // thickness.value is that of a plate
+  if (unit == "degrees" || unit == "deg C" || unit == "%")
+    return 1.0;
+  if ((unit == "mm" && !is_ply) || unit == "g")
+    return 0.1;
+  return value == 0.0 ? 0.01 : 0.01 * std::abs(value);
+}
+
+DerivedKey derived_key(const DesignDocument& document, const std::string& key)
+{
+  const double value = document.number(key);
+  const Key& declared = declaration(key);
+  return {.key = key,
+          .unit = document.unit(key),
+          .value = value,
+          .scale = scale_of(declared, value),
+          .change = change_of(key, declared, value)};
+}
+
+bool holds(const std::vector<std::string>& keys, std::string_view key)
+{
+  return std::find(keys.begin(), keys.end(), key) != keys.end();
+}
+
+void check_asked(const DesignDocument& document, const std::string& key)
+{
+  const auto fail = [&](const std::string& what)
+  { throw DesignError(message("--key ", document.place(key), ": ", what)); };
+  static_cast<void>(document.unit(key));
+  if (is_in(key, "mesh"))
+    fail("is a measure of the computation, not of the plate; take a key of the plate");
+  if (is_patch_edge(key))
+    fail("the edge of a patch moves through the mesh in jumps, so there is no derivative; see plate sweep");
+  if (key == "surroundings.humidity" && !holds(document.numeric_keys(), key))
+    fail("the file gives no humidity, so its materials hold as they stand; say which, e.g. --set "
+         "surroundings.humidity=50");
+}
+
+} // namespace
+
+DerivedKeys derived_keys(const DesignDocument& document, const std::vector<std::string>& asked)
+{
+  DerivedKeys out;
+  for (const std::string& key : asked)
+  {
+    check_asked(document, key);
+    out.keys.push_back(derived_key(document, key));
+  }
+  if (!asked.empty())
+    return out;
+  for (const std::string& key : document.numeric_keys())
+    if (is_patch_edge(key))
+      out.left_out.push_back(key);
+    else if (!is_load(key) && !is_in(key, "mesh"))
+      out.keys.push_back(derived_key(document, key));
+  return out;
+}
+
+} // namespace plate

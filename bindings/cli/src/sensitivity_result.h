@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "command_line.h"
+#include "sensitivity_keys.h"
+
+#include <plate/design/design_document.h>
+#include <plate/solvers/studies/sensitivity.h>
+
+#include <Eigen/Core>
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// A key and what it does.
+struct KeyEffect
+{
+  DerivedKey key;
+  Sensitivity slopes; ///< per unit of the key
+  double cents = 0.0; ///< greatest shift of a mode by the key's workshop change
+};
+
+/// What the command sensitivity computes.
+struct SensitivityOutcome
+{
+  std::string title;
+  std::vector<KeyEffect> effects;    ///< the greatest first; without --key only keys that do something
+  std::vector<std::string> left_out; ///< see DerivedKeys
+  SensitivityResult result;          ///< its parameters in the order they were computed in
+  Eigen::MatrixXd thickness_slopes;  ///< see thickness_slopes(); empty if no maps are wanted
+  std::vector<Eigen::Index> maps;    ///< modes whose maps are drawn, from 0
+  std::optional<Eigen::Index> leave; ///< mode that is to stay, from 0
+  int num_remeshed = 0;
+  double seconds = 0.0; ///< in all [s]
+};
+
+/// @param begin_key  called before each key with its place among all; return false to stop early
+/// @throws UsageError         if there is no such mode as --map or --leave names
+/// @throws NumericalFailure   if no mesh or no modes are found
+[[nodiscard]] SensitivityOutcome compute_sensitivity(const DesignDocument& document, const SensitivityRequest& request,
+                                                     const std::function<bool(std::size_t, std::size_t)>& begin_key);
+
+/// A mode as heads of tables name it: "M5", or "mode 3" where it has no name.
+[[nodiscard]] std::string mode_head(const SensitivityOutcome& outcome, Eigen::Index mode);
+
+/// A slope to six digits of the greatest of its row. The rest are rounding errors of the solver, which depend on the
+/// number of threads.
+[[nodiscard]] double steady_slope(const KeyEffect& effect, Eigen::Index mode);
+
+} // namespace plate
