@@ -111,6 +111,23 @@ TEST_CASE("numbers are read in the unit of the key, with defaults from their dec
   CHECK_THROWS_AS(static_cast<void>(document.unit("nothing")), DesignError);
 }
 
+TEST_CASE("the numeric keys of a file are found, lists number by number, with what was set")
+{
+  DesignDocument document = DesignDocument::from_text(
+      "title = \"x\"\n[outline]\nkind = \"rectangle\"\nlength = 350\nwidth = 200\n"
+      "[layup]\nplies = [{ material = \"carbon_ud\", thickness = 0.2 }, { material = \"balsa\", angle = 10 }]\n"
+      "[material.oak]\nloss = [1, 2, 2, 2, 2, 2]\n[[mass]]\nat = [10, 20]\ngrams = 3\n"
+      "[[patch]]\nshape = \"polygon\"\npoints = [[0, 0], [30, 0], [0, 20]]\n",
+      "top.toml");
+  document.set("arching.height", "12");
+  const std::vector<std::string> expected = {"outline.length",      "outline.width",       "layup.plies.1.thickness",
+                                             "layup.plies.2.angle", "material.oak.loss.1", "material.oak.loss.2",
+                                             "material.oak.loss.3", "material.oak.loss.4", "material.oak.loss.5",
+                                             "material.oak.loss.6", "mass.1.at.1",         "mass.1.at.2",
+                                             "mass.1.grams",        "arching.height"};
+  CHECK(document.numeric_keys() == expected);
+}
+
 TEST_CASE("a file that is not there or is a folder is an IoError")
 {
   CHECK_THROWS_AS(static_cast<void>(DesignDocument::from_file("/nowhere/top.toml")), IoError);

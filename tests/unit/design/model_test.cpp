@@ -111,3 +111,16 @@ TEST_CASE("keys of the shape move nodes, those of materials, plies, masses and t
     CHECK_FALSE(DesignModel(document, {"layup.scale", key}).keeps_mesh());
   }
 }
+
+TEST_CASE("among keys of shape and of material, a change of the material leaves the first mesh where it is")
+{
+  DesignModel design(DesignDocument::from_text(small_plate + "[mesh]\nsize = 25\n", "top.toml"),
+                     {"outline.length", "thickness.value"});
+  const Model first = design.build(std::array{350.0, 2.5});
+  Model model = design.build(std::array{360.0, 2.5});
+  design.rebuild(std::array{350.0, 3.0}, model);
+  CHECK(model.mesh.nodes == first.mesh.nodes); // strips along the edges too
+  CHECK(model.mesh.thickness.front() == relative(3e-3));
+  const double density = first.material.laminate.plies[0].material.density;
+  CHECK(assemble(model).mass == relative(0.350 * 0.200 * 3e-3 * density));
+}

@@ -67,6 +67,11 @@ ModelSteps::ModelSteps(ParametricModel& design, std::span<const SensitivityParam
 {
 }
 
+bool ModelSteps::moves(const Model& model) const
+{
+  return model.mesh.nodes != base_.mesh.nodes;
+}
+
 std::optional<Model> ModelSteps::model_at(std::size_t parameter, double value) const
 {
   std::vector<double> point;
@@ -89,9 +94,15 @@ FormSlopes ModelSteps::slopes(std::size_t parameter, const DofMap& dofs, const E
                               std::span<const VectorPair> pairs) const
 {
   const auto& [value, scale] = parameters_[parameter];
-  const double step = relative_step * scale;
-  const std::optional<Model> up = model_at(parameter, value + step);
-  const std::optional<Model> down = model_at(parameter, value - step);
+  double step = relative_step * scale;
+  std::optional<Model> up = model_at(parameter, value + step);
+  std::optional<Model> down = up && moves(*up) ? std::nullopt : model_at(parameter, value - step);
+  if ((up && moves(*up)) || (down && moves(*down)))
+  {
+    step = moving_step * scale;
+    up = model_at(parameter, value + step);
+    down = model_at(parameter, value - step);
+  }
   if (up && down)
   {
     const FormSlopes both = change(*down, *up, dofs, shapes, pairs);

@@ -67,9 +67,9 @@ struct SensitivityResult
 /// Exact derivatives of the frequencies of a design by its parameters.
 ///
 /// d lambda = phi^T (dK - lambda dM) phi, with dK and dM from central differences of the matrices of the elements:
-/// nothing is solved again, and the mesh moves with the parameter. The step is 1e-4 of the parameter's scale, which
-/// leaves about 1e-6 of the greatest derivative by truncation and rounding. At the end of a parameter's range the
-/// difference is taken to one side, of second order too.
+/// nothing is solved again, and the mesh moves with the parameter. The step is 1e-4 of the parameter's scale, 3e-6
+/// where nodes move, which leaves a few 1e-6 of the greatest derivative by truncation and rounding. At the end of a
+/// parameter's range the difference is taken to one side, of second order too.
 ///
 /// Of repeated modes the derivatives are the eigenvalues of phi^T (dK - lambda dM) phi over all of them. In air the
 /// mass of the air counts (Model::air_density); shapes in air are mixed of a few modes in vacuo, which leaves an error
