@@ -5,9 +5,13 @@
 #include "map_page.h"
 
 #include <plate/core/error.h>
+#include <plate/post/surface_integral.h>
 
 #include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <limits>
+#include <numeric>
 
 namespace plate
 {
@@ -31,21 +35,57 @@ std::vector<double> shown(const std::vector<double>& slopes, const ShellMesh& me
   return values;
 }
 
+/// The magnitude that all but a part of the plate stays below: at eyes of holes and ends of bars a few square
+/// millimetres count ten times as much as the rest, which would be left without colours.
+double usual_limit(const std::vector<double>& values, const ShellMesh& mesh)
+{
+  constexpr double part_beyond = 0.03; // of the area
+  const Eigen::VectorXd areas = nodal_areas(mesh);
+  std::vector<std::size_t> order(values.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return std::abs(values[a]) > std::abs(values[b]); });
+  double beyond = 0.0;
+  for (const std::size_t node : order)
+    if (beyond += areas(static_cast<Eigen::Index>(node)); beyond > part_beyond * areas.sum())
+      return std::abs(values[node]);
+  return 0.0;
+}
+
+/// Two digits.
+std::string short_number(double value)
+{
+  return label_number(value,
+                      decimals_for(std::pow(10.0, std::floor(std::log10(std::max(std::abs(value), 1e-6))) - 1.0)));
+}
+
+/// The values kept within the limit, and what that leaves unsaid.
+void limit_values(MapContent& map, double limit)
+{
+  const auto [low, high] = std::minmax_element(map.values.begin(), map.values.end());
+  if (-*low > limit || *high > limit)
+    map.caption += message("; full colour beyond ±", short_number(limit), ", to ", short_number(*low), " and ",
+                           short_number(*high));
+  for (double& value : map.values)
+    value = std::clamp(value, -limit, limit);
+}
+
 } // namespace
 
 void write_thickness_slope_map(const std::filesystem::path& path, const PlateView& view,
                                const ThicknessSlopePicture& picture)
 {
   MapContent map{.values = shown(picture.slopes, view.mesh),
-                 .headline = "What thickness does, Hz per mm and cm²",
+                 .headline = "Thickness, Hz per mm and cm²",
                  .remark = message(picture.label, "; the whole plate ", picture.whole < 0.0 ? "" : "+",
                                    label_number(picture.whole * hz_per_mm, 1), " Hz per mm"),
-                 .caption = "frequency lower (-) and higher (+) by thickness added here, Hz per mm and cm²",
+                 .caption = "Hz per mm on each cm²",
                  .least_range = std::numeric_limits<double>::min(),
                  .about_zero = true};
   if (picture.unmoved)
     map.zero = ZeroLines{.values = shown(picture.unmoved->slopes, view.mesh),
                          .words = "thickness here leaves " + picture.unmoved->label + " alone"};
+  limit_values(map, usual_limit(map.values, view.mesh));
   const auto [low, high] = std::minmax_element(map.values.begin(), map.values.end());
   map.step = contour_step(*high - *low, finest_step, most_contours);
   map.decimals = decimals_for(map.step);

@@ -28,6 +28,8 @@ struct ThicknessSlopePicture
 };
 
 /// What the frequency gains for each mm added on each cm2, in Hz, with labelled contours; two hues for up and down.
+///
+/// Colours end at what 97 % of the area stay within; the legend says how far the rest goes.
 void write_thickness_slope_map(const std::filesystem::path& path, const PlateView& view,
                                const ThicknessSlopePicture& picture);
 
