@@ -99,6 +99,22 @@ TEST_CASE("wrong lists of measured modes are refused")
   }
 }
 
+TEST_CASE("wrong keys and modes of a sensitivity are refused")
+{
+  for (const WrongFile& wrong : wrong_sensitivity())
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    std::vector<std::string> arguments = {"sensitivity", shop.write("plate.toml", wrong.text), "--out",
+                                          shop.path("out")};
+    arguments.insert(arguments.end(), wrong.options.begin(), wrong.options.end());
+    check_refused(shop, run_plate(arguments), wrong.says, {"plate.toml"});
+  }
+  const Workshop shop; // maps without a place for them
+  const Run run = run_plate({"sensitivity", shop.write("plate.toml", solid_plate()), "--map", "M5"});
+  check_refused(shop, run, {"--map", "--out DIR"}, {"plate.toml"});
+}
+
 TEST_CASE("what is no readable file is refused")
 {
   const Workshop shop;

@@ -32,4 +32,7 @@ struct WrongFile
 /// Lists for `compare FILE --measured list.csv`, beside solid_plate().
 [[nodiscard]] std::vector<WrongFile> wrong_measured();
 
+/// Options after `sensitivity FILE --out DIR`.
+[[nodiscard]] std::vector<WrongFile> wrong_sensitivity();
+
 } // namespace plate::test
