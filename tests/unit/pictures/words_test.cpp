@@ -5,6 +5,7 @@
 
 #include <plate/core/error.h>
 #include <plate/meshes/load_picture.h>
+#include <plate/meshes/thickness_slope_picture.h>
 
 #include <doctest/doctest.h>
 
@@ -146,4 +147,46 @@ TEST_CASE("Marks of a design are in legends, and marked points have their label 
   write_contact_sheet(s.path, s.view, sample_modes(s.mesh, 12));
   words = checked_words(s.path);
   CHECK(contains(words, "stuck-on mass: 5 g")); // no room for labels on the small plates
+}
+
+TEST_CASE("A map of what thickness does says unit, whole plate, where colours end and which mode stays")
+{
+  Sample s;
+  ThicknessSlopePicture picture = {.label = "mode 5, M5 ring, 254.0 Hz", .whole = 66.9e3};
+  UnmovedMode unmoved = {.label = "M2 X", .slopes = {}};
+  for (const Eigen::Vector3d& node : s.mesh.nodes)
+  {
+    picture.slopes.push_back(1e7 * node.x() / 0.18); // -1 to 1 Hz/(mm cm2)
+    unmoved.slopes.push_back(node.y());
+  }
+  write_thickness_slope_map(s.path, s.view, picture);
+  std::vector<WordBox> words = checked_words(s.path);
+  for (const std::string expected :
+       {"Thickness, Hz per mm and cm\u00b2", "mode 5, M5 ring, 254.0 Hz; the whole plate +66.9 Hz per mm"})
+  {
+    CAPTURE(expected);
+    CHECK(contains(words, expected));
+  }
+  picture.slopes.front() = 9e7; // one corner alone: colours are for the rest
+  picture.unmoved = unmoved;
+  write_thickness_slope_map(s.path, s.view, picture);
+  words = checked_words(s.path);
+  CHECK(contains(words, "thickness here leaves M2 X alone"));
+  CHECK(std::any_of(words.begin(), words.end(),
+                    [](const WordBox& box) {
+                      return box.words.find("full colour beyond \u00b10.9") != std::string::npos &&
+                             box.words.ends_with(" and 9.0");
+                    }));
+
+  picture.slopes.pop_back();
+  CHECK_THROWS_AS(write_thickness_slope_map(s.path, s.view, picture), InvalidInput);
+}
+
+TEST_CASE("A map of thickness that does nothing is a map of one colour")
+{
+  Sample s;
+  const ThicknessSlopePicture picture = {
+      .label = "mode 1", .whole = 0.0, .slopes = std::vector<double>(s.mesh.nodes.size(), 0.0)};
+  write_thickness_slope_map(s.path, s.view, picture);
+  CHECK(contains(checked_words(s.path), "Thickness, Hz per mm and cm\u00b2"));
 }
