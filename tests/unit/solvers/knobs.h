@@ -15,7 +15,7 @@
 namespace plate::test
 {
 
-/// One number of a model, its value, and what its change by the parameter means.
+/// A number of a model that tests turn.
 struct Knob
 {
   std::string name;
