@@ -47,8 +47,9 @@ ColourRange colour_range(const ContouredField& field, const MapContent& map)
   return {-most, most};
 }
 
+/// @param zero  lines that labels keep off
 void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
-                   const MapContent& map, const ColourMap& colours)
+                   const MapContent& map, const ColourMap& colours, const std::vector<Polyline>& zero)
 {
   const ColourRange range = colour_range(field, map);
   constexpr double least_distance = 2.2; // picture units; contours at a cliff would run into one black line
@@ -73,6 +74,7 @@ void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& fra
                         .is_index = is_index});
   }
   std::vector<Polyline> obstacles = on_page(frame, drawing.lines());
+  obstacles.insert(obstacles.end(), zero.begin(), zero.end());
   for (Polyline& taken : drawing.taken_by_points(frame, {}))
     obstacles.push_back(std::move(taken));
   draw_labelled_contours(canvas, contours, obstacles);
@@ -107,12 +109,12 @@ const std::vector<Pen>& zero_pens()
   return pens;
 }
 
-void draw_zero_lines(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ZeroLines& zero)
+std::vector<Polyline> zero_lines(const PlateDrawing& drawing, const Frame& frame, const MapContent& map)
 {
-  const ContouredField field(drawing.surface(), zero.values, Interpolation::within_nodes);
-  const std::vector<Polyline> lines = on_page(frame, field.lines(0.0));
-  for (const Pen& pen : zero_pens())
-    canvas.stroke(lines, pen);
+  if (!map.zero)
+    return {};
+  const ContouredField field(drawing.surface(), map.zero->values, Interpolation::within_nodes);
+  return on_page(frame, field.lines(0.0));
 }
 
 } // namespace
@@ -137,10 +139,11 @@ void write_map(const std::filesystem::path& path, const PlateView& view, const M
                      const double low = is_uniform ? field.lowest() - uniform_part : range.low;
                      const double high = is_uniform ? low + 1.0 : range.high;
                      drawing.fill(canvas, frame, field, colours, low, high);
+                     const std::vector<Polyline> zero = zero_lines(drawing, frame, map);
                      if (!is_uniform)
-                       draw_contours(canvas, drawing, frame, field, map, colours);
-                     if (map.zero)
-                       draw_zero_lines(canvas, drawing, frame, *map.zero);
+                       draw_contours(canvas, drawing, frame, field, map, colours, zero);
+                     for (const Pen& pen : zero_pens())
+                       canvas.stroke(zero, pen);
                      drawing.stroke(canvas, frame, {});
                      drawing.draw_points(canvas, frame, {});
                    });
