@@ -20,7 +20,9 @@ namespace plate
 struct SensitivityParameter
 {
   double value; ///< [unit of the parameter]
-  double scale; ///< change that would change a plate about as much as doubling what it is about; positive [as value]
+  /// Change that makes quite another plate, for the step: the value itself of a length, modulus or density; 57 degrees;
+  /// 50 mm for a place on a viola. Positive [as value].
+  double scale;
 };
 
 /// What to differentiate.
