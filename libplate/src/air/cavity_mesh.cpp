@@ -78,17 +78,17 @@ void check_cavity(const CavityMesh& mesh)
 {
   const auto num_nodes = static_cast<Eigen::Index>(mesh.planform.nodes.size());
   if (mesh.back.size() != num_nodes || mesh.top.size() != num_nodes || num_nodes == 0)
-    throw InvalidInput(message("cavity: there must be a height of back and top for each of ", num_nodes,
-                               " nodes; got ", mesh.back.size(), " and ", mesh.top.size()));
+    throw InvalidInput(message("cavity: there must be a height of back and top for each of ", num_nodes, " nodes; got ",
+                               mesh.back.size(), " and ", mesh.top.size()));
   const Eigen::VectorXd height = mesh.top - mesh.back;
   Eigen::Index lowest = 0;
   height.minCoeff(&lowest);
   if (!(height.allFinite() && height(lowest) >= -1e-9 * height.maxCoeff() && height.maxCoeff() > 0.0))
     throw InvalidInput(message("cavity: the top must lie on the back or above it, and not on it everywhere; got a "
                                "height of ",
-                               height(lowest), " m at node ", lowest, ", x = ",
-                               mesh.planform.nodes[static_cast<std::size_t>(lowest)].x(), " m, y = ",
-                               mesh.planform.nodes[static_cast<std::size_t>(lowest)].y(),
+                               height(lowest), " m at node ", lowest,
+                               ", x = ", mesh.planform.nodes[static_cast<std::size_t>(lowest)].x(),
+                               " m, y = ", mesh.planform.nodes[static_cast<std::size_t>(lowest)].y(),
                                " m; do the plates cross, or are they exchanged?"));
 }
 

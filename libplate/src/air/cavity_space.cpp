@@ -164,8 +164,13 @@ double CavitySpace::volume() const
 
 Eigen::VectorXd CavitySpace::uniform() const
 {
+  return from_nodes(Eigen::VectorXd::Ones(mesh_.back.size()));
+}
+
+Eigen::VectorXd CavitySpace::from_nodes(const Eigen::VectorXd& nodal) const
+{
   Eigen::VectorXd p = Eigen::VectorXd::Zero(num_unknowns());
-  p(Eigen::seqN(0, mesh_.back.size(), degree_ + 1)).setOnes();
+  p(Eigen::seqN(0, nodal.size(), degree_ + 1)) = nodal;
   return p;
 }
 
@@ -176,52 +181,63 @@ SparseMatrix CavitySpace::gradient_form() const
 
 SparseMatrix CavitySpace::value_form() const
 {
-  return assembled(mesh_, degree_, [](const PlanformPoint& p, const HeightProfile& profile, double)
+  return assembled(mesh_, degree_,
+                   [](const PlanformPoint& p, const HeightProfile& profile, double)
                    { return values(p.N, profile).transpose().eval(); });
 }
 
-std::optional<CavitySpace::Place> CavitySpace::place_of(const Eigen::Vector3d& point) const
+double CavitySpace::zeta_at(double z, double back, double top) const
+{
+  const double height = std::max(top - back, lowest_height(mesh_));
+  return std::clamp((2.0 * z - back - top) / height, -1.0, 1.0);
+}
+
+Eigen::SparseVector<double> CavitySpace::values_in(std::size_t triangle, double xi, double eta, double zeta) const
+{
+  const CubicTriangle::Vector N = CubicTriangle::shape(xi, eta);
+  const HeightProfile profile = height_profile(degree_, zeta);
+  Eigen::SparseVector<double> values(num_unknowns());
+  values.reserve(N.size() * profile.value.size());
+  for (Eigen::Index i = 0; i < N.size(); ++i)
+    for (Eigen::Index k = 0; k <= degree_; ++k)
+      values.coeffRef(mesh_.planform.triangles[triangle][static_cast<std::size_t>(i)] * (degree_ + 1) + k) =
+          N(i) * profile.value(k);
+  return values;
+}
+
+Eigen::SparseVector<double> CavitySpace::values_on_edge(const EdgePlace& place, double z) const
+{
+  const std::array<double, 2> shares = {1.0 - place.share, place.share};
+  double back = 0.0;
+  double top = 0.0;
+  for (std::size_t i = 0; i < 2; ++i)
+  {
+    back += shares[i] * mesh_.back(place.nodes[i]);
+    top += shares[i] * mesh_.top(place.nodes[i]);
+  }
+  const HeightProfile profile = height_profile(degree_, zeta_at(z, back, top));
+  Eigen::SparseVector<double> values(num_unknowns());
+  for (std::size_t i = 0; i < 2; ++i)
+    for (Eigen::Index k = 0; k <= degree_; ++k)
+      values.coeffRef(place.nodes[i] * (degree_ + 1) + k) += shares[i] * profile.value(k);
+  return values;
+}
+
+std::optional<Eigen::SparseVector<double>> CavitySpace::values_at(const Eigen::Vector3d& point) const
 {
   const auto found = locator_.locate(point.head<2>());
   if (!found)
     return {};
-  const auto& nodes = mesh_.planform.triangles[found->triangle];
   const CubicTriangle::Vector N = CubicTriangle::shape(found->xi, found->eta);
   double back = 0.0;
   double top = 0.0;
-  for (std::size_t i = 0; i < nodes.size(); ++i)
+  for (Eigen::Index i = 0; i < N.size(); ++i)
   {
-    back += N(static_cast<Eigen::Index>(i)) * mesh_.back(nodes[i]);
-    top += N(static_cast<Eigen::Index>(i)) * mesh_.top(nodes[i]);
+    const int node = mesh_.planform.triangles[found->triangle][static_cast<std::size_t>(i)];
+    back += N(i) * mesh_.back(node);
+    top += N(i) * mesh_.top(node);
   }
-  const double height = std::max(top - back, lowest_height(mesh_));
-  const double zeta = std::clamp((2.0 * point.z() - back - top) / height, -1.0, 1.0);
-  return Place{.nodes = nodes, .values = values(N, height_profile(degree_, zeta))};
-}
-
-bool CavitySpace::add_flow(const Eigen::Vector3d& point, double flow, Eigen::Ref<Eigen::VectorXd> load) const
-{
-  const auto place = place_of(point);
-  if (!place)
-    return false;
-  const Eigen::Index orders = degree_ + 1;
-  for (std::size_t i = 0; i < place->nodes.size(); ++i)
-    load.segment(place->nodes[i] * orders, orders) +=
-        flow * place->values.segment(static_cast<Eigen::Index>(i) * orders, orders);
-  return true;
-}
-
-std::optional<double> CavitySpace::pressure(const Eigen::VectorXd& p, const Eigen::Vector3d& point) const
-{
-  const auto place = place_of(point);
-  if (!place)
-    return {};
-  const Eigen::Index orders = degree_ + 1;
-  double value = 0.0;
-  for (std::size_t i = 0; i < place->nodes.size(); ++i)
-    value += place->values.segment(static_cast<Eigen::Index>(i) * orders, orders)
-                 .dot(p.segment(place->nodes[i] * orders, orders));
-  return value;
+  return values_in(found->triangle, found->xi, found->eta, zeta_at(point.z(), back, top));
 }
 
 Eigen::VectorXd CavitySpace::mean_over_height(const Eigen::VectorXd& p) const

@@ -39,8 +39,8 @@ double saturation_pressure(double temperature)
 Air air_in(const Climate& climate)
 {
   if (!(climate.humidity >= 0.0 && climate.humidity <= 1.0))
-    throw InvalidInput(message("air: the relative humidity must be from 0 to 1; got ", climate.humidity,
-                               "; is it in percent?"));
+    throw InvalidInput(
+        message("air: the relative humidity must be from 0 to 1; got ", climate.humidity, "; is it in percent?"));
   const double steam = climate.humidity * saturation_pressure(climate.temperature) / pressure; // mole fraction
   const double density = air_density(climate.temperature) * (1.0 - steam * (1.0 - steam_over_air));
   // Heat capacities of rigid molecules: two atoms have 7/2 R, three of water 4 R.

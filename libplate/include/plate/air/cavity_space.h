@@ -5,6 +5,8 @@
 #include <plate/assembly/assemble.h>
 #include <plate/mesh/locate.h>
 
+#include <Eigen/SparseCore>
+
 #include <array>
 #include <optional>
 
@@ -35,30 +37,35 @@ public:
   /// Unknowns of a pressure of 1 everywhere, (num_unknowns).
   [[nodiscard]] Eigen::VectorXd uniform() const;
 
+  /// Unknowns of a pressure that is the same over the height, from its values at the nodes.
+  [[nodiscard]] Eigen::VectorXd from_nodes(const Eigen::VectorXd& nodal) const;
+
   /// Integrals of grad p . grad q [m] and of p q [m3] over the cavity, lower triangles.
   [[nodiscard]] SparseMatrix gradient_form() const;
   [[nodiscard]] SparseMatrix value_form() const;
 
-  /// Adds a flow out of the cavity at a point: load(i) += flow * (value of pressure i there).
+  /// A place on the edge of the planform: between two neighbouring nodes.
+  struct EdgePlace
+  {
+    std::array<int, 2> nodes;
+    double share; ///< 0 at the first node, 1 at the second [-]
+  };
+
+  /// Values of the pressures, by unknown, (num_unknowns): in a triangle at a zeta, and on the edge at a z [m].
+  [[nodiscard]] Eigen::SparseVector<double> values_in(std::size_t triangle, double xi, double eta, double zeta) const;
+  [[nodiscard]] Eigen::SparseVector<double> values_on_edge(const EdgePlace& place, double z) const;
+
+  /// Values of the pressures at a point, by unknown; nothing beside the planform.
   ///
   /// Points above the top or below the back count as on them.
-  /// @return false, and nothing is added, if the planform does not lie under the point
-  bool add_flow(const Eigen::Vector3d& point, double flow, Eigen::Ref<Eigen::VectorXd> load) const;
-
-  /// Pressure at a point; nothing beside the planform.
-  [[nodiscard]] std::optional<double> pressure(const Eigen::VectorXd& p, const Eigen::Vector3d& point) const;
+  [[nodiscard]] std::optional<Eigen::SparseVector<double>> values_at(const Eigen::Vector3d& point) const;
 
   /// Mean pressure over the height at each node, (num_nodes): for pictures.
   [[nodiscard]] Eigen::VectorXd mean_over_height(const Eigen::VectorXd& p) const;
 
 private:
-  /// A point of the cavity: the nodes of its triangle and the pressures of their unknowns.
-  struct Place
-  {
-    std::array<int, ShellMesh::nodes_per_triangle> nodes;
-    Eigen::VectorXd values; ///< node by node, (nodes_per_triangle (degree + 1))
-  };
-  [[nodiscard]] std::optional<Place> place_of(const Eigen::Vector3d& point) const;
+  /// zeta of a z where back and top are at these heights.
+  [[nodiscard]] double zeta_at(double z, double back, double top) const;
 
   const CavityMesh& mesh_;
   int degree_;

@@ -28,6 +28,15 @@ struct CavityModes
 [[nodiscard]] CavityModes solve_cavity_modes(const CavitySpace& space, const Air& air,
                                              const ModalOptions& options = {.num_modes = 40});
 
+/// Pressures of incompressible air for flows out of a cavity, over density and acceleration: what the modes left out
+/// do.
+///
+/// A source spread evenly over the cavity makes up for the volume that leaves; the mean of each pressure is zero.
+/// @param flow  (num_unknowns, m), as from wall_flow()
+/// @return (num_unknowns, m) [m2 for flows in m3]
+/// @throws InvalidInput if the sizes differ
+[[nodiscard]] Eigen::MatrixXd static_pressures(const CavitySpace& space, const Eigen::MatrixXd& flow);
+
 /// What motions that move air do to a cavity. Columns: motions of walls, and outflows of holes.
 struct AirMoments
 {

@@ -32,25 +32,24 @@ struct StructureModes
 struct HoleUnknowns
 {
   Eigen::MatrixXd inertance; ///< over density, of what is not in AirMoments::inertance, (h, h), (0, 0) for none [1/m]
-  Eigen::VectorXd loss = {}; ///< of the flow by friction: share of the kinetic energy of the hole lost in a radian,
-                             ///< twice over; (h), or empty: none [-]
+  Eigen::VectorXd loss = {}; ///< resistance over inertia, R / (w density inertance), (h), or empty: none [-]
 };
 
 /// Modes of a structure with enclosed air; a mode has unit modal mass, air and holes with it.
 struct CoupledModes
 {
-  Eigen::VectorXd frequencies_hz;         ///< ascending, without those of rigid motion, (m) [Hz]
-  Eigen::MatrixXd structure;              ///< amplitudes of the structure's modes, (n, m)
-  Eigen::MatrixXd outflow;                ///< of the holes, (h, m) [m3/sqrt(kg)]
-  Eigen::MatrixXd cavity;                 ///< amplitudes of the cavity's modes, pressure = -sqrt(rho) c w q psi, (k, m)
-  Eigen::VectorXd volume_change;          ///< of the air inside: what the walls gain less what flows in, (m)
-  Eigen::MatrixXd strain_share;           ///< of the potential energy: each part, then the air; (parts + 1, m)
-  Eigen::MatrixXd kinetic_share;          ///< each part, then the air with the holes; (parts + 1, m)
-  std::vector<std::string> share_names;   ///< "structure" or the names of the parts, then "air"
-  Eigen::VectorXd structural_loss;        ///< from the loss of the structure's modes, (m) [-]
-  Eigen::VectorXd hole_loss;              ///< from friction in the holes, (m) [-]
-  Eigen::VectorXd radiation_loss;         ///< from sound, as of a monopole, (m) [-]
-  Eigen::VectorXd rigid_frequencies_hz;   ///< of motions without energy: rigid ones, and flow in and out of holes [Hz]
+  Eigen::VectorXd frequencies_hz;       ///< ascending, without those of rigid motion, (m) [Hz]
+  Eigen::MatrixXd structure;            ///< amplitudes of the structure's modes, (n, m)
+  Eigen::MatrixXd outflow;              ///< of the holes, (h, m) [m3/sqrt(kg)]
+  Eigen::MatrixXd cavity;               ///< amplitudes of the cavity's modes, pressure = -sqrt(rho) c w q psi, (k, m)
+  Eigen::VectorXd volume_change;        ///< of the air inside: what the walls gain less what flows in, (m)
+  Eigen::MatrixXd strain_share;         ///< of the potential energy: each part, then the air; (parts + 1, m)
+  Eigen::MatrixXd kinetic_share;        ///< each part, then the air with the holes; (parts + 1, m)
+  std::vector<std::string> share_names; ///< "structure" or the names of the parts, then "air"
+  Eigen::VectorXd structural_loss;      ///< from the loss of the structure's modes, (m) [-]
+  Eigen::VectorXd hole_loss;            ///< from friction in the holes, (m) [-]
+  Eigen::VectorXd radiation_loss;       ///< from sound, as of a monopole, (m) [-]
+  Eigen::VectorXd rigid_frequencies_hz; ///< of motions without energy: rigid ones, and flow in and out of holes [Hz]
 
   [[nodiscard]] Eigen::VectorXd loss() const { return structural_loss + hole_loss + radiation_loss; }
 };
@@ -64,17 +63,18 @@ struct CoupledModes
 /// @param moments  columns: the modes of the structure, then the holes
 /// @throws InvalidInput      if sizes differ
 /// @throws NumericalFailure  if the mass is not positive definite
-/// @source symmetric form of the compression: own derivation in DEVELOPERS.md; monopole [Pierce2019] sec. 4.3; pinned
+/// @source symmetric form of the compression: derived beside the code; monopole [Pierce2019] sec. 4.3; pinned
 ///   by tests/unit/solvers/coupled_modes_test.cpp
 [[nodiscard]] CoupledModes solve_coupled_modes(const StructureModes& structure, const HoleUnknowns& holes,
                                                const AirMoments& moments, const Air& air);
 
-/// Pressure in the cavity while a mode moves with its amplitude, (num_unknowns) [Pa/(m sqrt(kg))].
+/// Pressures in the cavity while modes move with amplitude 1, (num_unknowns, m) [Pa/(m sqrt(kg))].
 ///
-/// @param flow  the loads that the moments were made of
-/// @param mode  from 0
-[[nodiscard]] Eigen::VectorXd cavity_pressure(const CavitySpace& space, const CavityModes& cavity,
-                                              const Eigen::MatrixXd& flow, const CoupledModes& modes, const Air& air,
-                                              Eigen::Index mode);
+/// With the cavity modes left out as incompressible air, so that the pressure is right close to walls and holes too.
+/// @param cavity  the modes that the moments were made of
+/// @param flow    the loads that the moments were made of
+/// @throws InvalidInput if sizes differ
+[[nodiscard]] Eigen::MatrixXd cavity_pressures(const CavitySpace& space, const CavityModes& cavity,
+                                               const Eigen::MatrixXd& flow, const CoupledModes& modes, const Air& air);
 
 } // namespace plate

@@ -53,8 +53,8 @@ struct ResponseModes
 /// Level in a band a third of an octave wide.
 struct BandLevel
 {
-  double centre_hz;  ///< 1000 * 10^(i/10) [Hz]
-  double level_db;   ///< sound pressure at 1 m for a force of 1 N (rms) [dB re 20 uPa]
+  double centre_hz; ///< 1000 * 10^(i/10) [Hz]
+  double level_db;  ///< sound pressure at 1 m for a force of 1 N (rms) [dB re 20 uPa]
 };
 
 /// Sound of the volume velocity at 1 m in free air, mean square over each band, for a force of 1 N of any frequency.
@@ -63,8 +63,8 @@ struct BandLevel
 /// direction matter and this is a measure of the volume flow alone.
 /// @param volume_change  of each mode, (n), as in CoupledModes
 /// @param drive          index of the drive
-/// @param from, to       lowest and highest band by their centres [Hz]
-/// @throws InvalidInput  as mobility(), or if there is no band between the limits
+/// @param from,to        nominal centres of the lowest and the highest band, e.g. 100 and 1000 [Hz]
+/// @throws InvalidInput  as mobility(), or if the limits are not ascending or there is no such drive
 /// @source monopole [Pierce2019] sec. 4.3, bands [IEC61260]
 [[nodiscard]] std::vector<BandLevel> radiated_bands(const ResponseModes& modes, const Eigen::VectorXd& volume_change,
                                                     Eigen::Index drive, const Air& air, double from, double to);
