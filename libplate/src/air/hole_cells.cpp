@@ -21,6 +21,12 @@ constexpr double near = 3.0;      // distance of centres in cells up to which po
 /// Integral of 1/r over a square of side 1, twice over: 4 ln(1 + sqrt 2) + 4/3 (1 - sqrt 2).
 constexpr double square_with_itself = 2.973209;
 
+/// Mean of 1/r between two equal squares: 1/r (1 + s^2 / (12 r^2) + ...), damped so that neighbours are right to 1 %.
+double of_squares(double r, double size)
+{
+  return (1.0 + size * size / (12.0 * (r * r + size * size))) / r;
+}
+
 double signed_area(const std::vector<Eigen::Vector2d>& p)
 {
   double twice = 0.0;
@@ -66,7 +72,8 @@ public:
 
   [[nodiscard]] HoleCell cell(const Eigen::Vector2d& corner) const
   {
-    HoleCell cell = {.points = {}, .centre = Eigen::Vector2d::Zero(), .area = 0.0, .size = size_};
+    HoleCell cell = {
+        .points = {}, .centre = Eigen::Vector2d::Zero(), .spread = Eigen::Matrix2d::Zero(), .area = 0.0, .size = size_};
     if (depth(outline_, corner + Eigen::Vector2d::Constant(0.5 * size_)) < -0.75 * size_) // all of it is outside
       return cell;
     double charge = 0.0;
@@ -80,6 +87,8 @@ public:
       point.charge /= charge;
       cell.centre += point.charge * point.at;
     }
+    for (const ChargePoint& point : cell.points)
+      cell.spread += point.charge * (point.at - cell.centre) * (point.at - cell.centre).transpose();
     return cell;
   }
 
@@ -142,13 +151,18 @@ std::vector<HoleCell> cells_of(const HoleOutline& hole, int cells_across)
 
 double inverse_distance(const HoleCell& a, const HoleCell& b)
 {
-  const double distance = (a.centre - b.centre).norm();
+  const Eigen::Vector2d apart = a.centre - b.centre;
+  const double distance = apart.norm();
   if (distance > near * std::max(a.size, b.size))
-    return 1.0 / distance;
+  {
+    const Eigen::Vector2d along = apart / distance;
+    const Eigen::Matrix2d spread = a.spread + b.spread;
+    return 1.0 / distance + 0.5 * (3.0 * along.dot(spread * along) - spread.trace()) / std::pow(distance, 3);
+  }
   double sum = 0.0;
   for (const ChargePoint& p : a.points)
     for (const ChargePoint& q : b.points)
-      sum += p.charge * q.charge * (&p == &q ? square_with_itself / p.size : 1.0 / (p.at - q.at).norm());
+      sum += p.charge * q.charge * (&p == &q ? square_with_itself / p.size : of_squares((p.at - q.at).norm(), p.size));
   return sum;
 }
 

@@ -21,6 +21,7 @@ struct HoleCell
 {
   std::vector<ChargePoint> points;
   Eigen::Vector2d centre; ///< of the charge [m]
+  Eigen::Matrix2d spread; ///< second moments of the charge about it [m2]
   double area;            ///< [m2]
   double size;            ///< side of the square [m]
 };

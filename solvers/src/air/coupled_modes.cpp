@@ -178,6 +178,7 @@ CoupledModes solve_coupled_modes(const StructureModes& structure, const HoleUnkn
   const Eigen::MatrixXd shapes = eigen.eigenvectors().rightCols(count);
   CoupledModes modes;
   modes.rigid_frequencies_hz = frequencies.head(num_rigid);
+  modes.rigid_motions = eigen.eigenvectors().topLeftCorner(size.motions(), num_rigid);
   modes.frequencies_hz = frequencies.tail(count);
   modes.structure = shapes.topRows(size.structure);
   modes.outflow = shapes.middleRows(size.structure, size.holes);

@@ -20,7 +20,7 @@ void check(const ResponseModes& modes, double frequency_hz)
   const Eigen::Index n = modes.frequencies_hz.size();
   const Eigen::Index d = modes.motion.rows();
   const Eigen::MatrixXd& residual = modes.residual_compliance;
-  if (modes.loss.size() != n || modes.motion.cols() != n ||
+  if (modes.loss.size() != n || modes.motion.cols() != n || (modes.volumes.size() != 0 && modes.volumes.cols() != n) ||
       (residual.size() != 0 && (residual.rows() != d || residual.cols() != d)))
     throw InvalidInput(message("mobility: ", n, " modes and ", d, " drives need as many loss factors, ", d, " x ", n,
                                " motions and none or ", d, " x ", d, " compliances; got ", modes.loss.size(), ", ",
@@ -44,8 +44,7 @@ Eigen::VectorXcd amplification(const ResponseModes& modes, double frequency_hz)
 }
 
 /// Mean square of the volume velocity per force over a band [m6/(s2 N2)].
-double mean_square(const ResponseModes& modes, const Eigen::VectorXd& volume_change, Eigen::Index drive, const Air& air,
-                   double centre_hz)
+double mean_square(const ResponseModes& modes, Eigen::Index drive, const Air& air, double centre_hz)
 {
   // A mode with a loss of 0.5 % is 0.5 % of its frequency wide, a band 23 %.
   constexpr int steps = 400;
@@ -55,7 +54,7 @@ double mean_square(const ResponseModes& modes, const Eigen::VectorXd& volume_cha
   for (int i = 0; i < steps; ++i)
   {
     const double f = centre_hz / half + width * (i + 0.5) / steps;
-    const double pressure = air.density * f / 2.0 * std::abs(velocity_per_force(modes, volume_change, f)(drive));
+    const double pressure = air.density * f / 2.0 * std::abs(volume_velocity(modes, f)(0, drive));
     sum += pressure * pressure; // at 1 m: rho w U / (4 pi)
   }
   return sum / steps;
@@ -68,7 +67,19 @@ ResponseModes response_modes(const CoupledModes& modes, const Eigen::MatrixXd& d
   if (drives.cols() != modes.structure.rows())
     throw InvalidInput(message("response_modes: drives must have a column for each of ", modes.structure.rows(),
                                " modes of the structure; got ", drives.cols()));
-  return {.frequencies_hz = modes.frequencies_hz, .loss = modes.loss(), .motion = drives * modes.structure};
+  const Eigen::Index m = modes.frequencies_hz.size();
+  const Eigen::Index num_rigid = modes.rigid_motions.cols();
+  const Eigen::Index num_holes = modes.outflow.rows();
+  ResponseModes response = {.frequencies_hz = Eigen::VectorXd::Zero(m + num_rigid),
+                            .loss = Eigen::VectorXd::Zero(m + num_rigid),
+                            .motion = Eigen::MatrixXd(drives.rows(), m + num_rigid),
+                            .volumes = Eigen::MatrixXd::Zero(1 + num_holes, m + num_rigid)};
+  response.frequencies_hz.head(m) = modes.frequencies_hz;
+  response.loss.head(m) = modes.loss();
+  response.motion << drives * modes.structure, drives * modes.rigid_motions.topRows(drives.cols());
+  response.volumes.topLeftCorner(1, m) = modes.volume_change.transpose();
+  response.volumes.bottomRows(num_holes) << modes.outflow, modes.rigid_motions.bottomRows(num_holes);
+  return response;
 }
 
 Eigen::MatrixXcd mobility(const ResponseModes& modes, double frequency_hz)
@@ -81,13 +92,11 @@ Eigen::MatrixXcd mobility(const ResponseModes& modes, double frequency_hz)
   return Y;
 }
 
-Eigen::VectorXcd velocity_per_force(const ResponseModes& modes, const Eigen::VectorXd& value, double frequency_hz)
+Eigen::MatrixXcd volume_velocity(const ResponseModes& modes, double frequency_hz)
 {
   check(modes, frequency_hz);
-  if (value.size() != modes.frequencies_hz.size())
-    throw InvalidInput(message("velocity_per_force: there must be a value for each of ", modes.frequencies_hz.size(),
-                               " modes; got ", value.size()));
-  return modes.motion.cast<Complex>() * amplification(modes, frequency_hz).cwiseProduct(value.cast<Complex>());
+  return modes.volumes.cast<Complex>() * amplification(modes, frequency_hz).asDiagonal() *
+         modes.motion.cast<Complex>().transpose();
 }
 
 std::vector<double> log_frequencies(double from, double to, int count)
@@ -107,11 +116,12 @@ double mobility_level(std::complex<double> Y)
   return 20.0 * std::log10(std::abs(Y));
 }
 
-std::vector<BandLevel> radiated_bands(const ResponseModes& modes, const Eigen::VectorXd& volume_change,
-                                      Eigen::Index drive, const Air& air, double from, double to)
+std::vector<BandLevel> radiated_bands(const ResponseModes& modes, Eigen::Index drive, const Air& air, double from,
+                                      double to)
 {
-  if (!(from > 0.0 && from <= to && drive >= 0 && drive < modes.motion.rows()))
-    throw InvalidInput(message("radiated_bands: limits must be positive and ascending and the drive one of ",
+  if (!(from > 0.0 && from <= to && drive >= 0 && drive < modes.motion.rows() && modes.volumes.rows() > 0))
+    throw InvalidInput(message("radiated_bands: the modes need volumes, limits must be positive and ascending and the "
+                               "drive one of ",
                                modes.motion.rows(), "; got ", from, " Hz, ", to, " Hz and drive ", drive));
   constexpr double reference = 2e-5; // [Pa]
   const auto number = [](double hz) { return 10.0 * std::log10(hz / 1000.0); };
@@ -120,8 +130,7 @@ std::vector<BandLevel> radiated_bands(const ResponseModes& modes, const Eigen::V
   {
     const double centre = 1000.0 * std::pow(10.0, 0.1 * i);
     bands.push_back({.centre_hz = centre,
-                     .level_db = 10.0 * std::log10(mean_square(modes, volume_change, drive, air, centre) /
-                                                   (reference * reference))});
+                     .level_db = 10.0 * std::log10(mean_square(modes, drive, air, centre) / (reference * reference))});
   }
   return bands;
 }

@@ -49,7 +49,9 @@ struct CoupledModes
   Eigen::VectorXd structural_loss;      ///< from the loss of the structure's modes, (m) [-]
   Eigen::VectorXd hole_loss;            ///< from friction in the holes, (m) [-]
   Eigen::VectorXd radiation_loss;       ///< from sound, as of a monopole, (m) [-]
-  Eigen::VectorXd rigid_frequencies_hz; ///< of motions without energy: rigid ones, and flow in and out of holes [Hz]
+  /// Motions without energy: rigid ones, and flow in at one hole and out at another; (r) [Hz].
+  Eigen::VectorXd rigid_frequencies_hz;
+  Eigen::MatrixXd rigid_motions; ///< structure, then outflows, of unit modal mass, (n + h, r)
 
   [[nodiscard]] Eigen::VectorXd loss() const { return structural_loss + hole_loss + radiation_loss; }
 };

@@ -18,13 +18,17 @@ struct ResponseModes
   Eigen::VectorXd frequencies_hz; ///< (n) [Hz]
   Eigen::VectorXd loss;           ///< loss factors, (n) [-]
   Eigen::MatrixXd motion;         ///< of each drive (a point with a direction) in each mode, (d, n) [1/sqrt(kg)]
+  Eigen::MatrixXd volumes;        ///< volumes that each mode displaces, any number of kinds, (v, n) [m3/sqrt(kg)]
   /// Compliance that the modes left out would have, (d, d), or empty: none [m/N].
   Eigen::MatrixXd residual_compliance = {};
 };
 
-/// Response modes of coupled modes.
+/// Response modes of coupled modes, rigid motions after the others.
 ///
+/// `volumes` has the volume change of the air inside, which is what body and holes displace outside together, then the
+/// outflow of each hole.
 /// @param drives  motion of each drive in each mode of the structure, (d, n) [1/sqrt(kg)]
+/// @throws InvalidInput if the sizes differ
 [[nodiscard]] ResponseModes response_modes(const CoupledModes& modes, const Eigen::MatrixXd& drives);
 
 /// Mobility: velocity of each drive per force on each drive, (d, d), symmetric [s/kg].
@@ -35,12 +39,10 @@ struct ResponseModes
 /// @source [Cremer2005] ch. 5; pinned by tests/unit/solvers/forced_response_test.cpp
 [[nodiscard]] Eigen::MatrixXcd mobility(const ResponseModes& modes, double frequency_hz);
 
-/// Sums over modes of one quantity per unit of force on each drive: i w sum of value_r a_r / (...), (d).
+/// Volume velocity of each kind of ResponseModes::volumes per force on each drive, (v, d) [m3/(s N)].
 ///
-/// For volume_change of CoupledModes the volume velocity of body and holes together, for a row of outflow that of a
-/// hole [m3/(s N)].
-[[nodiscard]] Eigen::VectorXcd velocity_per_force(const ResponseModes& modes, const Eigen::VectorXd& value,
-                                                  double frequency_hz);
+/// @throws as mobility()
+[[nodiscard]] Eigen::MatrixXcd volume_velocity(const ResponseModes& modes, double frequency_hz);
 
 /// Frequencies at equal ratios, both ends among them [Hz].
 ///
@@ -57,16 +59,16 @@ struct BandLevel
   double level_db;  ///< sound pressure at 1 m for a force of 1 N (rms) [dB re 20 uPa]
 };
 
-/// Sound of the volume velocity at 1 m in free air, mean square over each band, for a force of 1 N of any frequency.
+/// Sound of the volume velocity of the first kind at 1 m in free air, mean square over each band, for a force of 1 N of
+/// any frequency.
 ///
 /// The body counts as a monopole: right as long as it is small beside the wavelength over 2 pi; above, shape and
 /// direction matter and this is a measure of the volume flow alone.
-/// @param volume_change  of each mode, (n), as in CoupledModes
-/// @param drive          index of the drive
-/// @param from,to        nominal centres of the lowest and the highest band, e.g. 100 and 1000 [Hz]
+/// @param drive    index of the drive
+/// @param from,to  nominal centres of the lowest and the highest band, e.g. 100 and 1000 [Hz]
 /// @throws InvalidInput  as mobility(), or if the limits are not ascending or there is no such drive
 /// @source monopole [Pierce2019] sec. 4.3, bands [IEC61260]
-[[nodiscard]] std::vector<BandLevel> radiated_bands(const ResponseModes& modes, const Eigen::VectorXd& volume_change,
-                                                    Eigen::Index drive, const Air& air, double from, double to);
+[[nodiscard]] std::vector<BandLevel> radiated_bands(const ResponseModes& modes, Eigen::Index drive, const Air& air,
+                                                    double from, double to);
 
 } // namespace plate
