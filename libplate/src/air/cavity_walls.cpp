@@ -10,6 +10,9 @@
 #include <Eigen/Geometry>
 #include <Eigen/SparseCore>
 
+#include <array>
+#include <vector>
+
 namespace plate
 {
 namespace
@@ -33,12 +36,22 @@ WallPoint wall_point(const ShellMesh& mesh, std::size_t triangle, double xi, dou
   return {.at = X * N, .area_vector = tangents.col(0).cross(tangents.col(1)), .N = N};
 }
 
+/// The mesh in the axes of the cavity.
+ShellMesh placed(const CavityWall& wall)
+{
+  ShellMesh mesh = *wall.mesh;
+  for (Eigen::Vector3d& node : mesh.nodes)
+    node = wall.placement * node;
+  return mesh; // normals are not used
+}
+
 /// Sums up loads; rows are contiguous, as all motions are added at a time.
 class Loads
 {
 public:
-  Loads(const CavitySpace& space, const ShellMesh& wall, const Eigen::MatrixXd& u)
-      : wall_(wall), u_(u), sum_(RowMatrix::Zero(space.num_unknowns(), u.cols()))
+  Loads(const CavitySpace& space, const CavityWall& wall, const Eigen::MatrixXd& u)
+      : triangles_(wall.mesh->triangles), to_wall_(wall.placement.linear().transpose()), u_(u),
+        sum_(RowMatrix::Zero(space.num_unknowns(), u.cols()))
   {
   }
 
@@ -46,10 +59,11 @@ public:
   void add(const Eigen::SparseVector<double>& pressures, std::size_t triangle, const WallPoint& point,
            const Eigen::Vector3d& flow)
   {
+    const Eigen::Vector3d along = to_wall_ * flow; // in the axes of u
     Eigen::RowVectorXd moved = Eigen::RowVectorXd::Zero(u_.cols());
     for (int i = 0; i < CubicTriangle::num_nodes; ++i)
       for (int k = 0; k < 3; ++k)
-        moved += point.N(i) * flow(k) * u_.row(3 * wall_.triangles[triangle][static_cast<std::size_t>(i)] + k);
+        moved += point.N(i) * along(k) * u_.row(3 * triangles_[triangle][static_cast<std::size_t>(i)] + k);
     for (Eigen::SparseVector<double>::InnerIterator it(pressures); it; ++it)
       sum_.row(it.index()) += it.value() * moved;
   }
@@ -58,7 +72,8 @@ public:
 
 private:
   using RowMatrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-  const ShellMesh& wall_;
+  const std::vector<std::array<int, ShellMesh::nodes_per_triangle>>& triangles_;
+  Eigen::Matrix3d to_wall_;
   RowMatrix u_;
   RowMatrix sum_;
 };
@@ -66,8 +81,9 @@ private:
 /// Integrated over the planform: the same area for top and back, whatever their meshes and their overhang.
 void add_plate(Loads& loads, const CavitySpace& space, const CavityWall& wall)
 {
+  const ShellMesh mesh = placed(wall);
   const double up = wall.side == WallSide::top ? 1.0 : -1.0;
-  const PointLocator locator(*wall.mesh);
+  const PointLocator locator(mesh);
   const ShellMesh& planform = space.mesh().planform;
   for (std::size_t t = 0; t < planform.triangles.size(); ++t)
     for (const TrianglePoint& p : quartic_triangle_points())
@@ -76,7 +92,7 @@ void add_plate(Loads& loads, const CavitySpace& space, const CavityWall& wall)
       const auto found = locator.locate(here.at.head<2>());
       if (!found) // a hole of the plate
         continue;
-      const WallPoint above = wall_point(*wall.mesh, found->triangle, found->xi, found->eta);
+      const WallPoint above = wall_point(mesh, found->triangle, found->xi, found->eta);
       // Over the planform the area vector is (-dz/dx, -dz/dy, 1), whichever way the normals of the mesh point.
       const Eigen::Vector3d flow =
           up * p.weight * std::abs(here.area_vector.z()) / above.area_vector.z() * above.area_vector;
@@ -86,11 +102,12 @@ void add_plate(Loads& loads, const CavitySpace& space, const CavityWall& wall)
 
 void add_ribs(Loads& loads, const CavitySpace& space, const CavityWall& wall)
 {
+  const ShellMesh mesh = placed(wall);
   const PlanformEdge edge(space.mesh().planform);
-  for (std::size_t t = 0; t < wall.mesh->triangles.size(); ++t)
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
     for (const TrianglePoint& p : triangle_points())
     {
-      const WallPoint here = wall_point(*wall.mesh, t, p.xi, p.eta);
+      const WallPoint here = wall_point(mesh, t, p.xi, p.eta);
       loads.add(space.values_on_edge(edge.nearest(here.at.head<2>()), here.at.z()), t, here,
                 wall.outward * p.weight * here.area_vector);
     }
@@ -104,7 +121,7 @@ Eigen::MatrixXd wall_flow(const CavitySpace& space, const CavityWall& wall, cons
   if (u.rows() != num_values)
     throw InvalidInput(message("wall_flow: there must be three displacements for each of ", wall.mesh->nodes.size(),
                                " nodes of the wall; got ", u.rows(), " rows"));
-  Loads loads(space, *wall.mesh, u);
+  Loads loads(space, wall, u);
   if (wall.side == WallSide::ribs)
     add_ribs(loads, space, wall);
   else

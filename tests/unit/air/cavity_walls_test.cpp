@@ -125,6 +125,26 @@ TEST_CASE("ribs: the outward wall at x+ draws its area, one that faces it the op
   CHECK(out.dot(z) == doctest::Approx(0.5 * height * width * height).epsilon(1e-10));
 }
 
+TEST_CASE("a back in axes of its own, seen from outside, does what it does in those of the cavity")
+{
+  // Its z points down in the body: turned by half a turn about x.
+  const CavityMesh mesh = low_box();
+  const CavitySpace space(mesh, 1);
+  const Eigen::Isometry3d placement =
+      Eigen::Translation3d(0.0, 0.0, -0.001) * Eigen::AngleAxisd(std::acos(-1.0), Eigen::Vector3d::UnitX());
+  const ShellMesh own = arched_top(0.0);
+  ShellMesh in_body = own;
+  for (Eigen::Vector3d& node : in_body.nodes)
+    node = placement * node;
+  const Eigen::Vector3d by(0.3, -0.2, 1.0);
+  const Eigen::MatrixXd a = flow_of(space, {.mesh = &own, .side = WallSide::back, .placement = placement},
+                                    placement.linear().transpose() * by);
+  const Eigen::MatrixXd b = flow_of(space, {.mesh = &in_body, .side = WallSide::back}, by);
+  CHECK((a - b).cwiseAbs().maxCoeff() < 1e-12 * b.cwiseAbs().maxCoeff());
+  CHECK(b.col(0).dot(space.uniform()) ==
+        doctest::Approx(-length * width).epsilon(0.05)); // slopes cancel but for the edge
+}
+
 TEST_CASE("a hole of a plate does not move with it")
 {
   const CavityMesh mesh = low_box();

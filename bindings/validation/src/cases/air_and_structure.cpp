@@ -141,10 +141,11 @@ Values coupled_values(const CoupledModes& modes, const ReferenceCase& reference)
   return numbered({modes.frequencies_hz.begin(), modes.frequencies_hz.end()}, reference);
 }
 
-/// Of the modes that change the volume of the air; one pressure leaves all others as they are in vacuo.
+/// Of the modes that change the volume of the air; one pressure leaves all others as they are in vacuo, but for the
+/// asymmetry of the mesh.
 Values breathing_values(const CoupledModes& modes, const ReferenceCase& reference)
 {
-  const double least = 1e-6 * modes.volume_change.cwiseAbs().maxCoeff();
+  const double least = 1e-3 * modes.volume_change.cwiseAbs().maxCoeff();
   std::vector<double> frequencies_hz;
   for (Eigen::Index i = 0; i < modes.frequencies_hz.size(); ++i)
     if (std::abs(modes.volume_change(i)) > least)

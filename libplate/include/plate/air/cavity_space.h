@@ -18,7 +18,7 @@ namespace plate
 /// Unknowns go node by node, the coefficients of the Legendre polynomials of zeta in order at each; zeta is -1 on the
 /// back and 1 on the top. Degree 0 is the height-weighted planform equation div(h grad p) + k^2 h p = 0: good for the
 /// modes of the air. The flow close to a wall that moves in short waves needs more.
-/// @source pinned by tests/unit/air/cavity_space_test.cpp
+/// @source pinned by tests/unit/air/cavity_modes_test.cpp
 class CavitySpace
 {
 public:

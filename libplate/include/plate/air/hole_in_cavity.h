@@ -27,7 +27,7 @@ struct HolesInCavity
 /// @param blur   standard deviation: about the distance of nodes, less than half the distance to the ribs [m]
 /// @throws InvalidInput if a hole lies beside the cavity, or blur is not positive
 /// @source layer between rigid faces: images, series [Gradshteyn2007] 8.526; pinned by
-///   tests/unit/solvers/hole_in_cavity_test.cpp
+///   tests/unit/air/hole_in_cavity_test.cpp
 [[nodiscard]] HolesInCavity holes_in_cavity(const CavitySpace& space, const HoleFlow& holes, double blur = 5e-3);
 
 } // namespace plate

@@ -24,7 +24,7 @@ struct CavityModes
 ///
 /// @throws InvalidInput      if more modes are asked for than the mesh can carry
 /// @throws NumericalFailure  if the matrix cannot be factorised
-/// @source tests/reference/data/air.csv; pinned by tests/unit/solvers/cavity_modes_test.cpp
+/// @source tests/reference/data/air.csv; pinned by tests/unit/air/cavity_modes_test.cpp
 [[nodiscard]] CavityModes solve_cavity_modes(const CavitySpace& space, const Air& air,
                                              const ModalOptions& options = {.num_modes = 40});
 

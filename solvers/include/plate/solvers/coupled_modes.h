@@ -66,7 +66,7 @@ struct CoupledModes
 /// @throws InvalidInput      if sizes differ
 /// @throws NumericalFailure  if the mass is not positive definite
 /// @source symmetric form of the compression: derived beside the code; monopole [Pierce2019] sec. 4.3; pinned
-///   by tests/unit/solvers/coupled_modes_test.cpp
+///   by tests/unit/air/coupled_modes_test.cpp
 [[nodiscard]] CoupledModes solve_coupled_modes(const StructureModes& structure, const HoleUnknowns& holes,
                                                const AirMoments& moments, const Air& air);
 

@@ -36,7 +36,7 @@ struct ResponseModes
 /// Y = i w sum of a_r a_r^T / (w_r^2 (1 + i eta_r) - w^2): motion as exp(i w t), loss of hysteretic kind.
 /// @param frequency_hz  positive [Hz]
 /// @throws InvalidInput if sizes differ or the frequency is not positive
-/// @source [Cremer2005] ch. 5; pinned by tests/unit/solvers/forced_response_test.cpp
+/// @source [Cremer2005] ch. 5; pinned by tests/unit/air/forced_response_test.cpp
 [[nodiscard]] Eigen::MatrixXcd mobility(const ResponseModes& modes, double frequency_hz);
 
 /// Volume velocity of each kind of ResponseModes::volumes per force on each drive, (v, d) [m3/(s N)].
