@@ -145,7 +145,7 @@ Values coupled_values(const CoupledModes& modes, const ReferenceCase& reference)
 /// asymmetry of the mesh.
 Values breathing_values(const CoupledModes& modes, const ReferenceCase& reference)
 {
-  const double least = 1e-3 * modes.volume_change.cwiseAbs().maxCoeff();
+  const double least = 0.01 * modes.volume_change.cwiseAbs().maxCoeff();
   std::vector<double> frequencies_hz;
   for (Eigen::Index i = 0; i < modes.frequencies_hz.size(); ++i)
     if (std::abs(modes.volume_change(i)) > least)
