@@ -8,6 +8,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -59,15 +60,38 @@ double half_space_less_layer(double r, double height, double blur)
   return -(logarithms + image_sum(r / height)) / (pi * height);
 }
 
-/// Mean of a function of the distance between the flows of two holes.
+Eigen::MatrixXd distances(const HoleSpread& a, const HoleSpread& b)
+{
+  Eigen::MatrixXd distance(static_cast<Eigen::Index>(a.points.size()), static_cast<Eigen::Index>(b.points.size()));
+  for (Eigen::Index j = 0; j < distance.cols(); ++j)
+    for (Eigen::Index i = 0; i < distance.rows(); ++i)
+      distance(i, j) = (a.points[static_cast<std::size_t>(i)] - b.points[static_cast<std::size_t>(j)]).norm();
+  return distance;
+}
+
+/// Mean of a smooth function of the distance between the flows of two holes.
+///
+/// By a table of the function: it takes a microsecond, and there are half a million pairs. Straight lines between a
+/// thousand values are right to 1e-5.
 template <class Function>
 double mean(const HoleSpread& a, const HoleSpread& b, const Function& of_distance)
 {
+  const Eigen::MatrixXd distance = distances(a, b);
+  const double least = distance.minCoeff();
+  constexpr int steps = 1000;
+  const double step = (1.0 + 1e-12) * (distance.maxCoeff() - least) / (steps - 1);
+  std::array<double, steps> table = {};
+  for (std::size_t i = 0; i < table.size(); ++i)
+    table[i] = of_distance(least + step * static_cast<double>(i));
   double sum = 0.0;
-  for (std::size_t i = 0; i < a.points.size(); ++i)
-    for (std::size_t j = 0; j < b.points.size(); ++j)
-      sum += a.shares(static_cast<Eigen::Index>(i)) * b.shares(static_cast<Eigen::Index>(j)) *
-             of_distance((a.points[i] - b.points[j]).norm());
+  for (Eigen::Index j = 0; j < distance.cols(); ++j)
+    for (Eigen::Index i = 0; i < distance.rows(); ++i)
+    {
+      const double place = (distance(i, j) - least) / step;
+      const auto below = static_cast<std::size_t>(place);
+      const double share = place - static_cast<double>(below);
+      sum += a.shares(i) * b.shares(j) * ((1.0 - share) * table[below] + share * table[below + 1]);
+    }
   return sum;
 }
 
