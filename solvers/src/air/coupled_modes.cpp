@@ -86,8 +86,8 @@ Eigen::MatrixXd mass(const HoleUnknowns& holes, const AirMoments& moments, const
 {
   Eigen::MatrixXd M = Eigen::MatrixXd::Identity(size.all(), size.all());
   M.block(size.structure, size.structure, size.holes, size.holes) = air.density * holes.inertance;
-  M.topLeftCorner(size.motions(), size.motions()) += air.density * moments.inertance;
   const Eigen::VectorXd wave_numbers = two_pi * moments.frequencies_hz / air.sound_speed;
+  M.topLeftCorner(size.motions(), size.motions()) += air.density * moments.inertance;
   M.bottomLeftCorner(size.cavity, size.motions()) =
       -std::sqrt(air.density) * wave_numbers.cwiseInverse().asDiagonal() * moments.b;
   return M; // the lower triangle counts

@@ -108,6 +108,22 @@ TEST_CASE("two holes: what the mesh shows between them and what is added make up
   CHECK(inside(0, 0) == doctest::Approx(inside_of_box(a)).epsilon(4e-3));
 }
 
+TEST_CASE("the neck and the outer end of a hole in a cavity count once")
+{
+  const CavityMesh mesh = test::box(12, 8);
+  const CavitySpace space(mesh, 0);
+  const Eigen::Vector2d at(0.05, 0.025);
+  const HoleFlow thin = hole_flow({{.points = circle(at)}});
+  const HoleFlow thick = hole_flow({{.points = circle(at), .wall_thickness = 4e-3}});
+  const double neck = holes_in_cavity(space, thick).inertance(0, 0) - holes_in_cavity(space, thin).inertance(0, 0);
+  CHECK(neck == doctest::Approx(4e-3 / (pi * radius * radius)).epsilon(5e-3));
+  HoleFlow without_outside = thin;
+  without_outside.one_side.setZero();
+  const double ends =
+      holes_in_cavity(space, thin).inertance(0, 0) - holes_in_cavity(space, without_outside).inertance(0, 0);
+  CHECK(ends == doctest::Approx(2.0 / (4.0 * radius)).epsilon(5e-3)); // outer end, and the inner of a half-space
+}
+
 TEST_CASE("a hole beside the cavity is refused")
 {
   const CavityMesh mesh = test::box(6, 4);
