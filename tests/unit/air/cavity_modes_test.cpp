@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "sample_cavities.h"
 
 #include <plate/core/error.h>
@@ -34,7 +35,7 @@ TEST_CASE("a pressure that rises along x or z has the energy of its gradient, in
     mesh.back(i) = -0.01 - 0.1 * mesh.planform.nodes[static_cast<std::size_t>(i)].x();
   const double volume = 0.2 * 0.1 * 0.04;
   const CavitySpace space(mesh, 1);
-  CHECK(space.volume() == doctest::Approx(volume).epsilon(1e-12));
+  CHECK(space.volume() == test::relative(volume, 1e-12));
   Eigen::VectorXd z(space.num_unknowns());
   Eigen::VectorXd x = Eigen::VectorXd::Zero(space.num_unknowns());
   for (Eigen::Index i = 0; i < mesh.back.size(); ++i)
@@ -43,10 +44,10 @@ TEST_CASE("a pressure that rises along x or z has the energy of its gradient, in
     z(2 * i + 1) = 0.5 * (mesh.top(i) - mesh.back(i));
     x(2 * i) = mesh.planform.nodes[static_cast<std::size_t>(i)].x();
   }
-  CHECK(gradient_energy(space, z) == doctest::Approx(volume).epsilon(1e-10));
-  CHECK(gradient_energy(space, x) == doctest::Approx(volume).epsilon(1e-10));
-  CHECK(space.values_at({0.03, 0.02, 0.011})->dot(z) == doctest::Approx(0.011).epsilon(1e-10));
-  CHECK(space.values_at({0.03, 0.02, 0.5})->dot(z) == doctest::Approx(0.03 + 0.2 * 0.03 + 0.1 * 0.02).epsilon(1e-10));
+  CHECK(gradient_energy(space, z) == test::relative(volume, 1e-10));
+  CHECK(gradient_energy(space, x) == test::relative(volume, 1e-10));
+  CHECK(space.values_at({0.03, 0.02, 0.011})->dot(z) == test::relative(0.011, 1e-10));
+  CHECK(space.values_at({0.03, 0.02, 0.5})->dot(z) == test::relative(0.03 + 0.2 * 0.03 + 0.1 * 0.02, 1e-10));
   CHECK_FALSE(space.values_at({0.3, 0.02, 0.0}));
 }
 
@@ -61,14 +62,14 @@ TEST_CASE("a wedge that thins out to nothing at one edge has the modes of a Bess
   const double second = c * 7.015586670 / 0.3 / (2.0 * pi);
   const double across = c / (2.0 * 0.1);
   CHECK(modes.status == Status::converged);
-  CHECK(modes.frequencies_hz(0) == doctest::Approx(first).epsilon(2e-4));
-  CHECK(modes.frequencies_hz(1) == doctest::Approx(second).epsilon(5e-4));
-  CHECK(modes.frequencies_hz(2) == doctest::Approx(across).epsilon(2e-4));
-  CHECK(modes.frequencies_hz(3) == doctest::Approx(std::hypot(first, across)).epsilon(5e-4));
+  CHECK(modes.frequencies_hz(0) == test::relative(first, 2e-4));
+  CHECK(modes.frequencies_hz(1) == test::relative(second, 5e-4));
+  CHECK(modes.frequencies_hz(2) == test::relative(across, 2e-4));
+  CHECK(modes.frequencies_hz(3) == test::relative(std::hypot(first, across), 5e-4));
   // With pressures that vary over the height the thin edge must not fail. A slope of 1/10 is a sector of 5.7 degrees:
   // the same wave equation in polar coordinates, exact with the radius in place of x.
   const CavityModes round = solve_cavity_modes(CavitySpace(mesh, 2), test::plain_air, {.num_modes = 2});
-  CHECK(round.frequencies_hz(0) == doctest::Approx(first).epsilon(5e-3));
+  CHECK(round.frequencies_hz(0) == test::relative(first, 5e-3));
   CHECK(round.residuals.maxCoeff() < 1e-6);
 }
 
@@ -78,10 +79,10 @@ TEST_CASE("modes of a box in three dimensions, those across its height too")
   const CavityMesh mesh = test::cavity_over(test::rectangle(0.3, 0.2, 4, 3, 1e-3), [](double, double) { return 0.25; });
   const CavitySpace space(mesh, 4);
   const CavityModes modes = solve_cavity_modes(space, test::plain_air, {.num_modes = 4});
-  CHECK(modes.frequencies_hz(0) == doctest::Approx(c / 2.0 / 0.3).epsilon(1e-3));
-  CHECK(modes.frequencies_hz(1) == doctest::Approx(c / 2.0 / 0.25).epsilon(1e-3));
-  CHECK(modes.frequencies_hz(2) == doctest::Approx(c / 2.0 / 0.2).epsilon(1e-3));
-  CHECK(modes.frequencies_hz(3) == doctest::Approx(c / 2.0 * std::hypot(1.0 / 0.3, 1.0 / 0.25)).epsilon(1e-3));
+  CHECK(modes.frequencies_hz(0) == test::relative(c / 2.0 / 0.3, 1e-3));
+  CHECK(modes.frequencies_hz(1) == test::relative(c / 2.0 / 0.25, 1e-3));
+  CHECK(modes.frequencies_hz(2) == test::relative(c / 2.0 / 0.2, 1e-3));
+  CHECK(modes.frequencies_hz(3) == test::relative(c / 2.0 * std::hypot(1.0 / 0.3, 1.0 / 0.25), 1e-3));
   const Eigen::MatrixXd gram =
       modes.shapes.transpose() * (space.value_form().selfadjointView<Eigen::Lower>() * modes.shapes);
   CHECK((gram - Eigen::MatrixXd::Identity(4, 4)).cwiseAbs().maxCoeff() < 1e-9);
@@ -108,12 +109,11 @@ TEST_CASE("static pressure under a lid that moves as a cosine")
       flow += *space.values_at({x, y, height}) * std::cos(k * (x + 0.5 * length)) * length * width / (80.0 * steps);
     }
   const AirMoments moments = air_moments(space, modes, flow);
-  CHECK(moments.inertance(0, 0) == doctest::Approx(length * width / (2.0 * k * std::tanh(k * height))).epsilon(1e-3));
+  CHECK(moments.inertance(0, 0) == test::relative(length * width / (2.0 * k * std::tanh(k * height)), 1e-3));
   CHECK(std::abs(moments.volume_change(0)) < 1e-6 * length * width);
-  CHECK(moments.volume == doctest::Approx(length * width * height).epsilon(1e-12));
+  CHECK(moments.volume == test::relative(length * width * height, 1e-12));
   // The second mode along x is the third of all (490, 858, 981 Hz); psi = sqrt(2 / V) cos(k x).
-  CHECK(std::abs(moments.b(2, 0)) ==
-        doctest::Approx(length * width / std::sqrt(2.0 * length * width * height)).epsilon(2e-3));
+  CHECK(std::abs(moments.b(2, 0)) == test::relative(length * width / std::sqrt(2.0 * length * width * height), 2e-3));
 }
 
 TEST_CASE("wrong questions about a cavity are refused")
