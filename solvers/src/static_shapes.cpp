@@ -70,4 +70,9 @@ ModalResult with_static_shapes(const System& system, const ModalResult& modes, c
   return all;
 }
 
+Eigen::MatrixXd unit_rigid_motions(const System& system)
+{
+  return orthonormal_rigid_basis(system).R;
+}
+
 } // namespace plate

@@ -23,7 +23,7 @@ struct HolesInCavity
 /// The flow leaves the mesh spread over the height and blurred over the planform by a Gaussian. What this takes from a
 /// flow that leaves through the hole is found for a layer of the height at the hole: the difference of the potentials
 /// of the two is smooth and short of range.
-/// @param holes  in the x and y of the body, all in the same plate
+/// @param holes  as seen along z, in the x and y of the body, all in the same plate
 /// @param blur   standard deviation: about the distance of nodes, less than half the distance to the ribs [m]
 /// @throws InvalidInput if a hole lies beside the cavity, or blur is not positive
 /// @source layer between rigid faces: images, series [Gradshteyn2007] 8.526; pinned by

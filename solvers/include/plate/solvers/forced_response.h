@@ -25,8 +25,8 @@ struct ResponseModes
 
 /// Response modes of coupled modes, rigid motions after the others.
 ///
-/// `volumes` has the volume change of the air inside, which is what body and holes displace outside together, then the
-/// outflow of each hole.
+/// `volumes` has the volume change of the air inside, which is what walls and holes displace outside together, then the
+/// outflow of each hole; the walls alone displace the first less the others.
 /// @param drives  motion of each drive in each mode of the structure, (d, n) [1/sqrt(kg)]
 /// @throws InvalidInput if the sizes differ
 [[nodiscard]] ResponseModes response_modes(const CoupledModes& modes, const Eigen::MatrixXd& drives);

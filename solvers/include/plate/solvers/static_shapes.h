@@ -22,4 +22,9 @@ namespace plate
 [[nodiscard]] ModalResult with_static_shapes(const System& system, const ModalResult& modes,
                                              const Eigen::MatrixXd& loads);
 
+/// Rigid motions as modes of 0 Hz: of unit modal mass and orthogonal, (num_equations, 0...6).
+///
+/// A response needs them beside the elastic modes: the mass of a free body.
+[[nodiscard]] Eigen::MatrixXd unit_rigid_motions(const System& system);
+
 } // namespace plate
