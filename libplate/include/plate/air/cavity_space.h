@@ -17,7 +17,8 @@ namespace plate
 ///
 /// Unknowns go node by node, the coefficients of the Legendre polynomials of zeta in order at each; zeta is -1 on the
 /// back and 1 on the top. Degree 0 is the height-weighted planform equation div(h grad p) + k^2 h p = 0: good for the
-/// modes of the air. The flow close to a wall that moves in short waves needs more.
+/// modes of the air, 0.13 % high on a strongly domed cavity. The flow close to a wall that moves in short waves needs
+/// more: a spruce plate on a box 35 mm deep has frequencies 0.5 % high with degree 0, 0.15 % with 1, 0.003 % with 2.
 /// @source pinned by tests/unit/air/cavity_modes_test.cpp
 class CavitySpace
 {
