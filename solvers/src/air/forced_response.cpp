@@ -105,6 +105,7 @@ std::vector<double> log_frequencies(double from, double to, int count)
     throw InvalidInput(message("log_frequencies: from must be positive and below to, and at least 2 be asked for; got ",
                                from, " Hz, ", to, " Hz and ", count));
   std::vector<double> f;
+  f.reserve(static_cast<std::size_t>(count));
   for (int i = 0; i < count; ++i)
     f.push_back(from * std::pow(to / from, static_cast<double>(i) / (count - 1)));
   f.back() = to;
