@@ -37,5 +37,8 @@ struct CaseModel
 [[nodiscard]] std::vector<CaseModel> shell_modes();
 [[nodiscard]] std::vector<CaseModel> measured_plates();
 [[nodiscard]] std::vector<CaseModel> formulas();
+[[nodiscard]] std::vector<CaseModel> enclosed_air();
+[[nodiscard]] std::vector<CaseModel> air_and_structure();
+[[nodiscard]] std::vector<CaseModel> mobilities();
 
 } // namespace plate::validation
