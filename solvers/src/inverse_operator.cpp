@@ -22,11 +22,17 @@ RigidBasis orthonormal_rigid_basis(const System& system)
   return basis;
 }
 
-InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
-    : factor_(factor), M_(system.M), rigid_(rigid.R.rows(), rigid.R.cols()), x_(rigid.R.rows()), Mx_(rigid.R.rows())
+InverseOperator::InverseOperator(const SparseCholesky& factor, const SparseMatrix& A)
+    : factor_(factor), A_(A), rigid_(A.rows(), 0), x_(A.rows()), Ax_(A.rows())
 {
-  if (rigid_.cols() == 0)
+}
+
+InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
+    : InverseOperator(factor, system.M)
+{
+  if (rigid.R.cols() == 0)
     return;
+  rigid_.resize(rigid.R.rows(), rigid.R.cols());
   // (K - shift M) R = -shift M R, so L^-1 M R spans the same space as L^T R.
   factor_.solve_lower(rigid.MR, rigid_);
   const Eigen::HouseholderQR<Eigen::MatrixXd> qr(rigid_);
@@ -37,8 +43,8 @@ void InverseOperator::perform_op(const double* y, double* Ty) const
 {
   Eigen::Map<Eigen::VectorXd> out(Ty, rows());
   factor_.solve_upper(Eigen::Map<const Eigen::VectorXd>(y, rows()), x_);
-  Mx_.noalias() = M_.selfadjointView<Eigen::Lower>() * x_;
-  factor_.solve_lower(Mx_, out);
+  Ax_.noalias() = A_.selfadjointView<Eigen::Lower>() * x_;
+  factor_.solve_lower(Ax_, out);
   project(out);
   ++num_solves_;
 }

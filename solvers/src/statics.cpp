@@ -4,7 +4,6 @@
 #include "held_matrix.h"
 
 #include <plate/core/error.h>
-#include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/LU>
 
@@ -111,9 +110,19 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
 
 Eigen::VectorXd StaticSolver::compliances(const Eigen::MatrixXd& loads) const
 {
-  Eigen::MatrixXd x(loads.rows(), loads.cols());
-  implementation_->factor.solve(loads, x);
-  return loads.cwiseProduct(x).colwise().sum().transpose();
+  Eigen::MatrixXd half(loads.rows(), loads.cols()); // b^T K^-1 b = |L^-1 b|^2
+  implementation_->factor.solve_lower(loads, half);
+  return half.colwise().squaredNorm().transpose();
+}
+
+const System& StaticSolver::system() const
+{
+  return implementation_->system;
+}
+
+const SparseCholesky& StaticSolver::factor() const
+{
+  return implementation_->factor;
 }
 
 StaticResult solve_statics(const System& system, const Eigen::VectorXd& load)
