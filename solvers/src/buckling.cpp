@@ -3,7 +3,9 @@
 
 #include "held_matrix.h"
 #include "inverse_operator.h"
+#include "sparse_combination.h"
 #include "start_vector.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
 
@@ -74,7 +76,7 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   // be had: a shift by the strongest effect of the load gives the accuracy a scale.
   const double scale = std::abs(strongest.values(0));
   const SparseMatrix K = held_matrix(system);
-  const SparseMatrix shifted = scale * K - KG;
+  const SparseMatrix shifted = combination(scale * K, -1.0, KG);
   const Largest largest = largest_eigenvalues(plate.factor(), shifted, options.num_modes,
                                               Spectra::SortRule::LargestAlge, options.tolerance, options.max_restarts);
   if (!largest.converged)
@@ -85,8 +87,8 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   const auto num_positive = (inverse.array() > least).count();
   result.factors = inverse.head(num_positive).cwiseInverse();
   result.shapes = largest.vectors.leftCols(num_positive);
-  const Eigen::MatrixXd elastic = K.selfadjointView<Eigen::Lower>() * result.shapes;
-  const Eigen::MatrixXd geometric = KG.selfadjointView<Eigen::Lower>() * result.shapes;
+  const Eigen::MatrixXd elastic = symmetric_product(K, result.shapes);
+  const Eigen::MatrixXd geometric = symmetric_product(KG, result.shapes);
   result.residuals = (elastic + geometric * result.factors.asDiagonal())
                          .colwise()
                          .norm()
@@ -103,7 +105,7 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
 System prestressed(const System& system, const SparseMatrix& KG)
 {
   System loaded = system;
-  loaded.K += KG;
+  loaded.K = combination(system.K, 1.0, KG);
   return loaded;
 }
 

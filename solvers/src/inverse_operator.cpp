@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "inverse_operator.h"
 
+#include "symmetric_product.h"
+
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
 
@@ -11,7 +13,7 @@ RigidBasis orthonormal_rigid_basis(const System& system)
 {
   RigidBasis basis;
   basis.R = system.rigid_motions;
-  basis.MR = system.M.selfadjointView<Eigen::Lower>() * basis.R;
+  basis.MR = symmetric_product(system.M, basis.R);
   for (int pass = 0; pass < 2 && basis.R.cols() > 0; ++pass) // the second pass repairs the rounding of the first
   {
     const Eigen::MatrixXd gram = basis.R.transpose() * basis.MR;

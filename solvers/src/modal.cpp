@@ -2,7 +2,9 @@
 #include <plate/solvers/modal.h>
 
 #include "inverse_operator.h"
+#include "sparse_combination.h"
 #include "start_vector.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
 
@@ -27,7 +29,7 @@ Eigen::VectorXd rigid_frequencies(const System& system, const RigidBasis& rigid)
 {
   if (rigid.R.cols() == 0)
     return {};
-  const Eigen::MatrixXd k = rigid.R.transpose() * (system.K.selfadjointView<Eigen::Lower>() * rigid.R);
+  const Eigen::MatrixXd k = rigid.R.transpose() * symmetric_product(system.K, rigid.R);
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(k, Eigen::EigenvaluesOnly);
   Eigen::VectorXd f = eigen.eigenvalues().cwiseAbs().cwiseSqrt() / two_pi;
   std::sort(f.begin(), f.end());
@@ -46,18 +48,11 @@ void fix_signs(Eigen::MatrixXd& shapes)
   }
 }
 
-bool same_pattern(const SparseMatrix& a, const SparseMatrix& b)
-{
-  return a.rows() == b.rows() && a.nonZeros() == b.nonZeros() &&
-         std::equal(a.outerIndexPtr(), a.outerIndexPtr() + a.outerSize() + 1, b.outerIndexPtr()) &&
-         std::equal(a.innerIndexPtr(), a.innerIndexPtr() + a.nonZeros(), b.innerIndexPtr());
-}
-
 Eigen::VectorXd residuals(const System& system, const ModalResult& modes)
 {
   const Eigen::VectorXd lambda = (two_pi * modes.frequencies_hz).cwiseAbs2();
-  const Eigen::MatrixXd inertia = (system.M.selfadjointView<Eigen::Lower>() * modes.shapes) * lambda.asDiagonal();
-  const Eigen::MatrixXd elastic = system.K.selfadjointView<Eigen::Lower>() * modes.shapes;
+  const Eigen::MatrixXd inertia = symmetric_product(system.M, modes.shapes) * lambda.asDiagonal();
+  const Eigen::MatrixXd elastic = symmetric_product(system.K, modes.shapes);
   return (elastic - inertia).colwise().norm().cwiseQuotient(inertia.colwise().norm()).transpose();
 }
 
@@ -91,7 +86,7 @@ ModalResult ModalSolver::solve(const System& system, const ModalOptions& options
     throw InvalidInput(message("solve_modes: tolerance must be positive; got ", options.tolerance));
 
   const double shift = -std::pow(two_pi * system.typical_frequency_hz, 2);
-  const SparseCholesky& factor = factorise(system.K - shift * system.M, system.dofs);
+  const SparseCholesky& factor = factorise(combination(system.K, -shift, system.M), system.dofs);
   const RigidBasis rigid = orthonormal_rigid_basis(system);
   InverseOperator inverse(factor, system, rigid);
   // Twice the modes and a dozen: restarts cost more than the longer basis (measured, benchmarks/README.md).

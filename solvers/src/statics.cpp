@@ -2,6 +2,7 @@
 #include <plate/solvers/statics.h>
 
 #include "held_matrix.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
 
@@ -62,7 +63,7 @@ struct StaticSolver::Implementation
     const Eigen::MatrixXd& R = system.rigid_motions;
     if (R.cols() == 0)
       return;
-    const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+    const Eigen::MatrixXd MR = symmetric_product(system.M, R);
     x -= R * (R.transpose() * MR).partialPivLu().solve(MR.transpose() * x);
   }
 };
@@ -135,7 +136,7 @@ Eigen::VectorXd balanced_by_inertia(const System& system, const Eigen::VectorXd&
   const Eigen::MatrixXd& R = system.rigid_motions;
   if (R.cols() == 0)
     return load;
-  const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+  const Eigen::MatrixXd MR = symmetric_product(system.M, R);
   const Eigen::MatrixXd gram = R.transpose() * MR;
   Eigen::VectorXd balanced = load;
   for (int pass = 0; pass < 2; ++pass) // the second takes away the rounding of the first
