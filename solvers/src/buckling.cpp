@@ -105,7 +105,7 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
 System prestressed(const System& system, const SparseMatrix& KG)
 {
   System loaded = system;
-  loaded.K = combination(system.K, 1.0, KG);
+  combination(system.K, 1.0, KG).swap(loaded.K);
   return loaded;
 }
 

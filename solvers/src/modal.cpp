@@ -14,7 +14,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <utility>
 
 namespace plate
 {
@@ -71,7 +70,7 @@ const SparseCholesky& ModalSolver::factorise(SparseMatrix A, const DofMap& dofs)
     factor_->factorise(A);
   else
     factor_.emplace(A, unknowns_by_node(dofs));
-  A_ = std::move(A);
+  A_.swap(A); // Eigen's sparse matrices copy where they might move
   return *factor_;
 }
 
