@@ -28,20 +28,29 @@ struct Largest
   bool converged;
 };
 
-Largest largest_eigenvalues(const SparseCholesky& factor, const SparseMatrix& A, int count, Spectra::SortRule rule,
-                            double tolerance, int max_restarts)
+/// How the Lanczos process runs.
+struct Search
+{
+  Spectra::SortRule largest;
+  int count;
+  int krylov_size;
+  double tolerance;
+  int max_restarts;
+};
+
+Largest largest_eigenvalues(const SparseCholesky& factor, const SparseMatrix& A, const Search& search)
 {
   InverseOperator inverse(factor, A);
-  const int krylov_size = std::min(static_cast<int>(A.rows()), 4 * count + 20);
-  Spectra::SymEigsSolver<InverseOperator> lanczos(inverse, count, krylov_size);
+  const int krylov_size = std::min(static_cast<int>(A.rows()), search.krylov_size);
+  Spectra::SymEigsSolver<InverseOperator> lanczos(inverse, search.count, krylov_size);
   const Eigen::VectorXd start = start_vector(A.rows());
   lanczos.init(start.data());
-  lanczos.compute(rule, max_restarts, tolerance, Spectra::SortRule::LargestAlge);
-  Largest largest = {.values = lanczos.eigenvalues(),
-                     .vectors = Eigen::MatrixXd(A.rows(), lanczos.eigenvalues().size()),
-                     .converged = lanczos.info() == Spectra::CompInfo::Successful};
-  factor.solve_upper(lanczos.eigenvectors(), largest.vectors);
-  return largest;
+  lanczos.compute(search.largest, search.max_restarts, search.tolerance, Spectra::SortRule::LargestAlge);
+  Largest found = {.values = lanczos.eigenvalues(),
+                   .vectors = Eigen::MatrixXd(A.rows(), lanczos.eigenvalues().size()),
+                   .converged = lanczos.info() == Spectra::CompInfo::Successful};
+  factor.solve_upper(lanczos.eigenvectors(), found.vectors);
+  return found;
 }
 
 /// Whether a load makes no forces in the surface but for rounding, as one square to a flat plate.
@@ -67,9 +76,13 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   if (is_rounding(KG, system.K))
     return {.factors = {}, .shapes = Eigen::MatrixXd(n, 0), .residuals = {}, .status = Status::converged};
   BucklingResult result;
-  constexpr double rough = 1e-2; // the strongest effect gives a scale only
-  const Largest strongest =
-      largest_eigenvalues(plate.factor(), KG, 1, Spectra::SortRule::LargestMagn, rough, options.max_restarts);
+  // The strongest effect gives a scale only: two digits of it and a short basis will do.
+  const Largest strongest = largest_eigenvalues(plate.factor(), KG,
+                                                {.largest = Spectra::SortRule::LargestMagn,
+                                                 .count = 1,
+                                                 .krylov_size = 8,
+                                                 .tolerance = 1e-2,
+                                                 .max_restarts = options.max_restarts});
   if (!strongest.converged)
     return result;
   // A load that pulls everywhere has its largest inverse factors crowded below zero, where no relative accuracy is to
@@ -77,8 +90,12 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   const double scale = std::abs(strongest.values(0));
   const SparseMatrix K = held_matrix(system);
   const SparseMatrix shifted = combination(scale * K, -1.0, KG);
-  const Largest largest = largest_eigenvalues(plate.factor(), shifted, options.num_modes,
-                                              Spectra::SortRule::LargestAlge, options.tolerance, options.max_restarts);
+  const Largest largest = largest_eigenvalues(plate.factor(), shifted,
+                                              {.largest = Spectra::SortRule::LargestAlge,
+                                               .count = options.num_modes,
+                                               .krylov_size = 4 * options.num_modes + 20,
+                                               .tolerance = options.tolerance,
+                                               .max_restarts = options.max_restarts});
   if (!largest.converged)
     return result;
   result.status = Status::converged;

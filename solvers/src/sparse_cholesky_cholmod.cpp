@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/sparse_cholesky.h>
 
+#include "permuted_lower.h"
 #include "serial_region.h"
 #include "supernodal_solve.h"
 
@@ -87,24 +88,36 @@ std::vector<int> elimination_order(const SparseMatrix& lower, const Groups& grou
   return permutation;
 }
 
-/// A matrix as CHOLMOD sees it; its interface is not const, it reads only.
-cholmod_sparse cholmod_view(const SparseMatrix& lower)
+/// A lower triangle as CHOLMOD sees it; its interface is not const, it reads only.
+cholmod_sparse cholmod_view(int* outer, int* inner, double* values, std::size_t rows)
 {
-  SparseMatrix& values = const_cast<SparseMatrix&>(lower);
   cholmod_sparse A = {};
-  A.nrow = static_cast<std::size_t>(lower.rows());
-  A.ncol = static_cast<std::size_t>(lower.cols());
-  A.nzmax = static_cast<std::size_t>(lower.nonZeros());
-  A.p = values.outerIndexPtr();
-  A.i = values.innerIndexPtr();
-  A.x = values.valuePtr();
+  A.nrow = rows;
+  A.ncol = rows;
+  A.nzmax = static_cast<std::size_t>(outer[rows]);
+  A.p = outer;
+  A.i = inner;
+  A.x = values;
   A.stype = -1;
   A.itype = CHOLMOD_INT;
   A.xtype = CHOLMOD_REAL;
   A.dtype = CHOLMOD_DOUBLE;
-  A.sorted = 1;
   A.packed = 1;
   return A;
+}
+
+cholmod_sparse cholmod_view(const SparseMatrix& lower)
+{
+  SparseMatrix& values = const_cast<SparseMatrix&>(lower);
+  cholmod_sparse A = cholmod_view(values.outerIndexPtr(), values.innerIndexPtr(), values.valuePtr(),
+                                  static_cast<std::size_t>(lower.rows()));
+  A.sorted = 1;
+  return A;
+}
+
+cholmod_sparse cholmod_view(PermutedLower& lower)
+{
+  return cholmod_view(lower.outer().data(), lower.inner().data(), lower.values().data(), lower.outer().size() - 1);
 }
 
 } // namespace
@@ -113,6 +126,7 @@ struct SparseCholesky::Implementation
 {
   cholmod_common common = {};
   cholmod_factor* factor = nullptr;
+  PermutedLower permuted;            // the matrix in the order of its elimination
   cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
   cholmod_dense* work_y = nullptr;
   cholmod_dense* work_e = nullptr;
@@ -198,6 +212,8 @@ SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
   if (implementation_->factor == nullptr)
     throw NumericalFailure(
         message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
+  const Eigen::Map<const Eigen::VectorXi> order = implementation_->order();
+  implementation_->permuted = PermutedLower(lower, {order.data(), static_cast<std::size_t>(order.size())});
   factorise(lower);
 }
 
@@ -207,11 +223,13 @@ SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
 void SparseCholesky::factorise(const SparseMatrix& lower)
 {
-  cholmod_sparse A = cholmod_view(lower);
+  implementation_->permuted.set_values(lower);
+  cholmod_sparse A = cholmod_view(implementation_->permuted);
   cholmod_common& common = implementation_->common;
   {
     const SerialRegion serial;
-    cholmod_factorize(&A, implementation_->factor, &common);
+    double no_multiple_of_one[2] = {0.0, 0.0};
+    cholmod_super_numeric(&A, nullptr, no_multiple_of_one, implementation_->factor, &common);
   }
   if (common.status != CHOLMOD_OK)
     throw NumericalFailure(

@@ -49,12 +49,17 @@ struct StaticSolver::Implementation
   {
     LongVector y = LongVector::Zero(x.size());
     for (int column = 0; column < system.K.outerSize(); ++column)
+    {
+      const long double own = x(column);
+      long double sum = 0.0L;
       for (SparseMatrix::InnerIterator entry(system.K, column); entry; ++entry)
       {
-        y(entry.row()) += entry.value() * x(column);
+        sum += entry.value() * x(entry.row());
         if (entry.row() != column)
-          y(column) += entry.value() * x(entry.row());
+          y(entry.row()) += entry.value() * own;
       }
+      y(column) += sum;
+    }
     return y;
   }
 
