@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <span>
 
 namespace plate
 {
@@ -64,13 +65,19 @@ std::string ModalResult::summary() const
                  residuals.size() > 0 ? residuals.maxCoeff() : 0.0, ", ", num_solves, " solves");
 }
 
-const SparseCholesky& ModalSolver::factorise(SparseMatrix A, const DofMap& dofs)
+const SparseCholesky& ModalSolver::factorise(const SparseMatrix& A, const DofMap& dofs)
 {
-  if (factor_ && same_pattern(A, A_))
+  const std::span<const int> outer(A.outerIndexPtr(), static_cast<std::size_t>(A.outerSize()) + 1);
+  const std::span<const int> inner(A.innerIndexPtr(), static_cast<std::size_t>(A.nonZeros()));
+  if (factor_ && std::equal(outer.begin(), outer.end(), outer_.begin(), outer_.end()) &&
+      std::equal(inner.begin(), inner.end(), inner_.begin(), inner_.end()))
+  {
     factor_->factorise(A);
-  else
-    factor_.emplace(A, unknowns_by_node(dofs));
-  A_.swap(A); // Eigen's sparse matrices copy where they might move
+    return *factor_;
+  }
+  factor_.emplace(A, unknowns_by_node(dofs));
+  outer_.assign(outer.begin(), outer.end());
+  inner_.assign(inner.begin(), inner.end());
   return *factor_;
 }
 

@@ -29,8 +29,7 @@ void for_each_place(const SparseMatrix& lower, const std::vector<int>& position,
 } // namespace
 
 PermutedLower::PermutedLower(const SparseMatrix& lower, std::span<const int> order)
-    : outer_(order.size() + 1, 0), inner_(static_cast<std::size_t>(lower.nonZeros())), source_(inner_.size()),
-      values_(inner_.size())
+    : outer_(order.size() + 1, 0), inner_(static_cast<std::size_t>(lower.nonZeros())), source_(inner_.size())
 {
   std::vector<int> position(order.size());
   for (std::size_t k = 0; k < order.size(); ++k)
@@ -48,11 +47,11 @@ PermutedLower::PermutedLower(const SparseMatrix& lower, std::span<const int> ord
                  });
 }
 
-void PermutedLower::set_values(const SparseMatrix& lower)
+std::vector<double> PermutedLower::values(const SparseMatrix& lower) const
 {
-  const double* values = lower.valuePtr();
-  for (std::size_t place = 0; place < values_.size(); ++place)
-    values_[place] = values[source_[place]];
+  std::vector<double> out(source_.size());
+  std::transform(source_.begin(), source_.end(), out.begin(), [&](int entry) { return lower.valuePtr()[entry]; });
+  return out;
 }
 
 } // namespace plate

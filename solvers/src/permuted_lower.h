@@ -21,18 +21,16 @@ public:
   /// @param order  unknowns of A in the order of the rows of P
   PermutedLower(const SparseMatrix& lower, std::span<const int> order);
 
-  /// Takes the values of a matrix of the pattern.
-  void set_values(const SparseMatrix& lower);
+  /// Values of a matrix of the pattern, each at its place.
+  [[nodiscard]] std::vector<double> values(const SparseMatrix& lower) const;
 
   [[nodiscard]] std::vector<int>& outer() { return outer_; }
   [[nodiscard]] std::vector<int>& inner() { return inner_; }
-  [[nodiscard]] std::vector<double>& values() { return values_; }
 
 private:
   std::vector<int> outer_;
   std::vector<int> inner_;
   std::vector<int> source_; ///< index of each value among those of A
-  std::vector<double> values_;
 };
 
 } // namespace plate

@@ -115,18 +115,13 @@ cholmod_sparse cholmod_view(const SparseMatrix& lower)
   return A;
 }
 
-cholmod_sparse cholmod_view(PermutedLower& lower)
-{
-  return cholmod_view(lower.outer().data(), lower.inner().data(), lower.values().data(), lower.outer().size() - 1);
-}
-
 } // namespace
 
 struct SparseCholesky::Implementation
 {
   cholmod_common common = {};
   cholmod_factor* factor = nullptr;
-  PermutedLower permuted;            // the matrix in the order of its elimination
+  PermutedLower permuted;            // where the matrix's values go in the order of elimination
   cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
   cholmod_dense* work_y = nullptr;
   cholmod_dense* work_e = nullptr;
@@ -142,13 +137,14 @@ struct SparseCholesky::Implementation
     common.postorder = 1;
     common.print = 0;
     common.quick_return_if_not_posdef = 1;
-    // Fewer, larger supernodes: a third of the numeric time on shell matrices (measured, benchmarks/README.md).
+    // Fewer, larger supernodes: a third of the numeric time on shell matrices; more zeros between them would slow the
+    // solves (measured, benchmarks/README.md).
     common.nrelax[0] = 8;
     common.nrelax[1] = 32;
     common.nrelax[2] = 96;
-    common.zrelax[0] = 0.9;
-    common.zrelax[1] = 0.3;
-    common.zrelax[2] = 0.1;
+    common.zrelax[0] = 0.5;
+    common.zrelax[1] = 0.15;
+    common.zrelax[2] = 0.05;
   }
   ~Implementation()
   {
@@ -223,8 +219,10 @@ SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
 void SparseCholesky::factorise(const SparseMatrix& lower)
 {
-  implementation_->permuted.set_values(lower);
-  cholmod_sparse A = cholmod_view(implementation_->permuted);
+  PermutedLower& permuted = implementation_->permuted;
+  std::vector<double> values = permuted.values(lower);
+  cholmod_sparse A = cholmod_view(permuted.outer().data(), permuted.inner().data(), values.data(),
+                                  static_cast<std::size_t>(lower.rows()));
   cholmod_common& common = implementation_->common;
   {
     const SerialRegion serial;
