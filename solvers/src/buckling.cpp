@@ -2,12 +2,14 @@
 #include <plate/solvers/buckling.h>
 
 #include "held_matrix.h"
+#include "inverse_operator.h"
+#include "sparse_combination.h"
 #include "start_vector.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
-#include <plate/solvers/sparse_cholesky.h>
 
-#include <Spectra/SymGEigsSolver.h>
+#include <Spectra/SymEigsSolver.h>
 
 #include <algorithm>
 #include <cmath>
@@ -18,69 +20,37 @@ namespace plate
 namespace
 {
 
-/// y = A x as Spectra wants it.
-class SymmetricProduct
-{
-public:
-  using Scalar = double;
-  explicit SymmetricProduct(const SparseMatrix& lower) : lower_(lower) {}
-  [[nodiscard]] Eigen::Index rows() const { return lower_.rows(); }
-  [[nodiscard]] Eigen::Index cols() const { return lower_.cols(); }
-  void perform_op(const double* x, double* y) const
-  {
-    Eigen::Map<Eigen::VectorXd>(y, rows()).noalias() =
-        lower_.selfadjointView<Eigen::Lower>() * Eigen::Map<const Eigen::VectorXd>(x, rows());
-  }
-
-private:
-  const SparseMatrix& lower_; // outlives the solve
-};
-
-/// K x and its inverse.
-class StiffnessAndInverse
-{
-public:
-  using Scalar = double;
-  StiffnessAndInverse(const SparseMatrix& lower, const SparseCholesky& factor) : lower_(lower), factor_(factor) {}
-  [[nodiscard]] Eigen::Index rows() const { return lower_.rows(); }
-  [[nodiscard]] Eigen::Index cols() const { return lower_.cols(); }
-  void perform_op(const double* x, double* y) const
-  {
-    Eigen::Map<Eigen::VectorXd>(y, rows()).noalias() =
-        lower_.selfadjointView<Eigen::Lower>() * Eigen::Map<const Eigen::VectorXd>(x, rows());
-  }
-  void solve(const double* x, double* y) const
-  {
-    Eigen::Map<Eigen::VectorXd> out(y, rows());
-    factor_.solve(Eigen::Map<const Eigen::VectorXd>(x, rows()), out);
-  }
-
-private:
-  const SparseMatrix& lower_; // outlives the solve
-  const SparseCholesky& factor_;
-};
-
-/// Largest eigenvalues of a matrix with K.
+/// Largest eigenvalues t of A x = t K x.
 struct Largest
 {
-  Eigen::VectorXd values; // descending
-  Eigen::MatrixXd vectors;
+  Eigen::VectorXd values;  // descending
+  Eigen::MatrixXd vectors; // X with X^T K X = I
   bool converged;
 };
 
-Largest largest_eigenvalues(const SparseMatrix& lower, StiffnessAndInverse& stiffness, int count,
-                            Spectra::SortRule rule, const BucklingOptions& options)
+/// How the Lanczos process runs.
+struct Search
 {
-  SymmetricProduct product(lower);
-  const int krylov_size = std::min(static_cast<int>(lower.rows()), 4 * count + 20);
-  Spectra::SymGEigsSolver<SymmetricProduct, StiffnessAndInverse, Spectra::GEigsMode::RegularInverse> lanczos(
-      product, stiffness, count, krylov_size);
-  const Eigen::VectorXd start = start_vector(lower.rows());
+  Spectra::SortRule largest;
+  int count;
+  int krylov_size;
+  double tolerance;
+  int max_restarts;
+};
+
+Largest largest_eigenvalues(const SparseCholesky& factor, const SparseMatrix& A, const Search& search)
+{
+  InverseOperator inverse(factor, A);
+  const int krylov_size = std::min(static_cast<int>(A.rows()), search.krylov_size);
+  Spectra::SymEigsSolver<InverseOperator> lanczos(inverse, search.count, krylov_size);
+  const Eigen::VectorXd start = start_vector(A.rows());
   lanczos.init(start.data());
-  lanczos.compute(rule, options.max_restarts, options.tolerance, Spectra::SortRule::LargestAlge);
-  return {.values = lanczos.eigenvalues(),
-          .vectors = lanczos.eigenvectors(),
-          .converged = lanczos.info() == Spectra::CompInfo::Successful};
+  lanczos.compute(search.largest, search.max_restarts, search.tolerance, Spectra::SortRule::LargestAlge);
+  Largest found = {.values = lanczos.eigenvalues(),
+                   .vectors = Eigen::MatrixXd(A.rows(), lanczos.eigenvalues().size()),
+                   .converged = lanczos.info() == Spectra::CompInfo::Successful};
+  factor.solve_upper(lanczos.eigenvectors(), found.vectors);
+  return found;
 }
 
 /// Whether a load makes no forces in the surface but for rounding, as one square to a flat plate.
@@ -94,8 +64,9 @@ bool is_rounding(const SparseMatrix& KG, const SparseMatrix& K)
 
 } // namespace
 
-BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, const BucklingOptions& options)
+BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG, const BucklingOptions& options)
 {
+  const System& system = plate.system();
   const auto n = static_cast<int>(system.K.rows());
   if (options.num_modes < 1 || options.num_modes >= n)
     throw InvalidInput(message("buckling: num_modes must be from 1 to ", n - 1, "; got ", options.num_modes));
@@ -104,19 +75,27 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
                                " unknowns; was it made for another model?"));
   if (is_rounding(KG, system.K))
     return {.factors = {}, .shapes = Eigen::MatrixXd(n, 0), .residuals = {}, .status = Status::converged};
-  const SparseMatrix K = held_matrix(system);
-  const SparseCholesky factor(K, unknowns_by_node(system.dofs));
-  StiffnessAndInverse stiffness(K, factor);
   BucklingResult result;
-  const Largest strongest = largest_eigenvalues(KG, stiffness, 1, Spectra::SortRule::LargestMagn, options);
+  // The strongest effect gives a scale only: two digits of it and a short basis will do.
+  const Largest strongest = largest_eigenvalues(plate.factor(), KG,
+                                                {.largest = Spectra::SortRule::LargestMagn,
+                                                 .count = 1,
+                                                 .krylov_size = 8,
+                                                 .tolerance = 1e-2,
+                                                 .max_restarts = options.max_restarts});
   if (!strongest.converged)
     return result;
   // A load that pulls everywhere has its largest inverse factors crowded below zero, where no relative accuracy is to
   // be had: a shift by the strongest effect of the load gives the accuracy a scale.
   const double scale = std::abs(strongest.values(0));
-  const SparseMatrix shifted = scale * K - KG;
-  const Largest largest =
-      largest_eigenvalues(shifted, stiffness, options.num_modes, Spectra::SortRule::LargestAlge, options);
+  const SparseMatrix K = held_matrix(system);
+  const SparseMatrix shifted = combination(scale * K, -1.0, KG);
+  const Largest largest = largest_eigenvalues(plate.factor(), shifted,
+                                              {.largest = Spectra::SortRule::LargestAlge,
+                                               .count = options.num_modes,
+                                               .krylov_size = 4 * options.num_modes + 20,
+                                               .tolerance = options.tolerance,
+                                               .max_restarts = options.max_restarts});
   if (!largest.converged)
     return result;
   result.status = Status::converged;
@@ -125,8 +104,8 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
   const auto num_positive = (inverse.array() > least).count();
   result.factors = inverse.head(num_positive).cwiseInverse();
   result.shapes = largest.vectors.leftCols(num_positive);
-  const Eigen::MatrixXd elastic = K.selfadjointView<Eigen::Lower>() * result.shapes;
-  const Eigen::MatrixXd geometric = KG.selfadjointView<Eigen::Lower>() * result.shapes;
+  const Eigen::MatrixXd elastic = symmetric_product(K, result.shapes);
+  const Eigen::MatrixXd geometric = symmetric_product(KG, result.shapes);
   result.residuals = (elastic + geometric * result.factors.asDiagonal())
                          .colwise()
                          .norm()
@@ -135,10 +114,15 @@ BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, cons
   return result;
 }
 
+BucklingResult solve_buckling(const System& system, const SparseMatrix& KG, const BucklingOptions& options)
+{
+  return solve_buckling(StaticSolver(system), KG, options);
+}
+
 System prestressed(const System& system, const SparseMatrix& KG)
 {
   System loaded = system;
-  loaded.K += KG;
+  combination(system.K, 1.0, KG).swap(loaded.K);
   return loaded;
 }
 

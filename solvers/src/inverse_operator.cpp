@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "inverse_operator.h"
 
+#include "symmetric_product.h"
+
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
 
@@ -11,7 +13,7 @@ RigidBasis orthonormal_rigid_basis(const System& system)
 {
   RigidBasis basis;
   basis.R = system.rigid_motions;
-  basis.MR = system.M.selfadjointView<Eigen::Lower>() * basis.R;
+  basis.MR = symmetric_product(system.M, basis.R);
   for (int pass = 0; pass < 2 && basis.R.cols() > 0; ++pass) // the second pass repairs the rounding of the first
   {
     const Eigen::MatrixXd gram = basis.R.transpose() * basis.MR;
@@ -22,11 +24,17 @@ RigidBasis orthonormal_rigid_basis(const System& system)
   return basis;
 }
 
-InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
-    : factor_(factor), M_(system.M), rigid_(rigid.R.rows(), rigid.R.cols()), x_(rigid.R.rows()), Mx_(rigid.R.rows())
+InverseOperator::InverseOperator(const SparseCholesky& factor, const SparseMatrix& A)
+    : factor_(factor), A_(A), rigid_(A.rows(), 0), x_(A.rows()), Ax_(A.rows())
 {
-  if (rigid_.cols() == 0)
+}
+
+InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
+    : InverseOperator(factor, system.M)
+{
+  if (rigid.R.cols() == 0)
     return;
+  rigid_.resize(rigid.R.rows(), rigid.R.cols());
   // (K - shift M) R = -shift M R, so L^-1 M R spans the same space as L^T R.
   factor_.solve_lower(rigid.MR, rigid_);
   const Eigen::HouseholderQR<Eigen::MatrixXd> qr(rigid_);
@@ -37,8 +45,8 @@ void InverseOperator::perform_op(const double* y, double* Ty) const
 {
   Eigen::Map<Eigen::VectorXd> out(Ty, rows());
   factor_.solve_upper(Eigen::Map<const Eigen::VectorXd>(y, rows()), x_);
-  Mx_.noalias() = M_.selfadjointView<Eigen::Lower>() * x_;
-  factor_.solve_lower(Mx_, out);
+  Ax_.noalias() = A_.selfadjointView<Eigen::Lower>() * x_;
+  factor_.solve_lower(Ax_, out);
   project(out);
   ++num_solves_;
 }

@@ -18,20 +18,25 @@ struct RigidBasis
 
 [[nodiscard]] RigidBasis orthonormal_rigid_basis(const System& system);
 
-/// The eigenproblem as Spectra takes it: K x = w^2 M x becomes T y = y / (w^2 - shift) with T = L^-1 M L^-T, x = L^-T y
-/// and K - shift M = L L^T.
+/// An eigenproblem of two matrices as Spectra takes it: A x = t L L^T x becomes T y = t y with T = L^-1 A L^-T and
+/// x = L^-T y. For modes A is M, K - shift M = L L^T and t = 1 / (w^2 - shift).
 ///
-/// A standard problem: one product with M for each solve, and plain inner products. Rigid motions are projected out of
+/// A standard problem: one product with A for each solve, and plain inner products. Rigid motions are projected out of
 /// every product: they never enter the Krylov space.
 class InverseOperator
 {
 public:
   using Scalar = double;
 
-  /// All arguments outlive the operator.
+  /// Nothing is projected out. Both arguments outlive the operator.
+  ///
+  /// @param A  lower triangle
+  InverseOperator(const SparseCholesky& factor, const SparseMatrix& A);
+
+  /// The operator of a system's modes. All arguments outlive it.
   InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid);
 
-  [[nodiscard]] Eigen::Index rows() const { return rigid_.rows(); }
+  [[nodiscard]] Eigen::Index rows() const { return A_.rows(); }
   [[nodiscard]] Eigen::Index cols() const { return rows(); }
 
   /// Ty = T y, free of rigid motion.
@@ -44,10 +49,10 @@ public:
 
 private:
   const SparseCholesky& factor_;
-  const SparseMatrix& M_;
+  const SparseMatrix& A_;
   Eigen::MatrixXd rigid_;     // orthonormal basis of L^T R
   mutable Eigen::VectorXd x_; // Spectra's interface is const
-  mutable Eigen::VectorXd Mx_;
+  mutable Eigen::VectorXd Ax_;
   mutable int num_solves_ = 0;
 };
 

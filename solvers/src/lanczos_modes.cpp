@@ -3,6 +3,7 @@
 
 #include "inverse_operator.h"
 #include "start_vector.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
 
@@ -26,7 +27,7 @@ Eigen::VectorXd rigid_frequencies(const System& system, const RigidBasis& rigid)
 {
   if (rigid.R.cols() == 0)
     return {};
-  const Eigen::MatrixXd k = rigid.R.transpose() * (system.K.selfadjointView<Eigen::Lower>() * rigid.R);
+  const Eigen::MatrixXd k = rigid.R.transpose() * symmetric_product(system.K, rigid.R);
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(k, Eigen::EigenvaluesOnly);
   Eigen::VectorXd f = eigen.eigenvalues().cwiseAbs().cwiseSqrt() / two_pi;
   std::sort(f.begin(), f.end());
@@ -54,8 +55,8 @@ int num_available(const System& system)
 Eigen::VectorXd residuals(const System& system, const ModalResult& modes)
 {
   const Eigen::VectorXd lambda = (two_pi * modes.frequencies_hz).cwiseAbs2();
-  const Eigen::MatrixXd inertia = (system.M.selfadjointView<Eigen::Lower>() * modes.shapes) * lambda.asDiagonal();
-  const Eigen::MatrixXd elastic = system.K.selfadjointView<Eigen::Lower>() * modes.shapes;
+  const Eigen::MatrixXd inertia = symmetric_product(system.M, modes.shapes) * lambda.asDiagonal();
+  const Eigen::MatrixXd elastic = symmetric_product(system.K, modes.shapes);
   return (elastic - inertia).colwise().norm().cwiseQuotient(inertia.colwise().norm()).transpose();
 }
 

@@ -2,26 +2,15 @@
 #include <plate/solvers/modal.h>
 
 #include "lanczos_modes.h"
+#include "sparse_combination.h"
 
 #include <plate/core/error.h>
 
 #include <algorithm>
-#include <utility>
+#include <span>
 
 namespace plate
 {
-
-namespace
-{
-
-bool same_pattern(const SparseMatrix& a, const SparseMatrix& b)
-{
-  return a.rows() == b.rows() && a.nonZeros() == b.nonZeros() &&
-         std::equal(a.outerIndexPtr(), a.outerIndexPtr() + a.outerSize() + 1, b.outerIndexPtr()) &&
-         std::equal(a.innerIndexPtr(), a.innerIndexPtr() + a.nonZeros(), b.innerIndexPtr());
-}
-
-} // namespace
 
 std::string ModalResult::summary() const
 {
@@ -30,20 +19,26 @@ std::string ModalResult::summary() const
                  residuals.size() > 0 ? residuals.maxCoeff() : 0.0, ", ", num_solves, " solves");
 }
 
-const SparseCholesky& ModalSolver::factorise(SparseMatrix A, const DofMap& dofs)
+const SparseCholesky& ModalSolver::factorise(const SparseMatrix& A, const DofMap& dofs)
 {
-  if (factor_ && same_pattern(A, A_))
+  const std::span<const int> outer(A.outerIndexPtr(), static_cast<std::size_t>(A.outerSize()) + 1);
+  const std::span<const int> inner(A.innerIndexPtr(), static_cast<std::size_t>(A.nonZeros()));
+  if (factor_ && std::equal(outer.begin(), outer.end(), outer_.begin(), outer_.end()) &&
+      std::equal(inner.begin(), inner.end(), inner_.begin(), inner_.end()))
+  {
     factor_->factorise(A);
-  else
-    factor_.emplace(A, unknowns_by_node(dofs));
-  A_ = std::move(A);
+    return *factor_;
+  }
+  factor_.emplace(A, unknowns_by_node(dofs));
+  outer_.assign(outer.begin(), outer.end());
+  inner_.assign(inner.begin(), inner.end());
   return *factor_;
 }
 
 ModalResult ModalSolver::solve(const System& system, const ModalOptions& options)
 {
   check_modal_options(system, options);
-  return lanczos_modes(system, factorise(system.K - modal_shift(system) * system.M, system.dofs), options);
+  return lanczos_modes(system, factorise(combination(system.K, -modal_shift(system), system.M), system.dofs), options);
 }
 
 ModalResult solve_modes(const System& system, const ModalOptions& options)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/sparse_cholesky.h>
 
+#include "permuted_lower.h"
 #include "serial_region.h"
 #include "supernodal_solve.h"
 
@@ -87,23 +88,30 @@ std::vector<int> elimination_order(const SparseMatrix& lower, const Groups& grou
   return permutation;
 }
 
-/// A matrix as CHOLMOD sees it; its interface is not const, it reads only.
-cholmod_sparse cholmod_view(const SparseMatrix& lower)
+/// A lower triangle as CHOLMOD sees it; its interface is not const, it reads only.
+cholmod_sparse cholmod_view(int* outer, int* inner, double* values, std::size_t rows)
 {
-  SparseMatrix& values = const_cast<SparseMatrix&>(lower);
   cholmod_sparse A = {};
-  A.nrow = static_cast<std::size_t>(lower.rows());
-  A.ncol = static_cast<std::size_t>(lower.cols());
-  A.nzmax = static_cast<std::size_t>(lower.nonZeros());
-  A.p = values.outerIndexPtr();
-  A.i = values.innerIndexPtr();
-  A.x = values.valuePtr();
+  A.nrow = rows;
+  A.ncol = rows;
+  A.nzmax = static_cast<std::size_t>(outer[rows]);
+  A.p = outer;
+  A.i = inner;
+  A.x = values;
   A.stype = -1;
   A.itype = CHOLMOD_INT;
   A.xtype = CHOLMOD_REAL;
   A.dtype = CHOLMOD_DOUBLE;
-  A.sorted = 1;
   A.packed = 1;
+  return A;
+}
+
+cholmod_sparse cholmod_view(const SparseMatrix& lower)
+{
+  SparseMatrix& values = const_cast<SparseMatrix&>(lower);
+  cholmod_sparse A = cholmod_view(values.outerIndexPtr(), values.innerIndexPtr(), values.valuePtr(),
+                                  static_cast<std::size_t>(lower.rows()));
+  A.sorted = 1;
   return A;
 }
 
@@ -113,6 +121,7 @@ struct SparseCholesky::Implementation
 {
   cholmod_common common = {};
   cholmod_factor* factor = nullptr;
+  PermutedLower permuted;            // where the matrix's values go in the order of elimination
   cholmod_dense* solution = nullptr; // work space of cholmod_solve2, kept between solves
   cholmod_dense* work_y = nullptr;
   cholmod_dense* work_e = nullptr;
@@ -128,13 +137,14 @@ struct SparseCholesky::Implementation
     common.postorder = 1;
     common.print = 0;
     common.quick_return_if_not_posdef = 1;
-    // Fewer, larger supernodes: a third of the numeric time on shell matrices (measured, benchmarks/README.md).
+    // Fewer, larger supernodes: a third of the numeric time on shell matrices; more zeros between them would slow the
+    // solves (measured, benchmarks/README.md).
     common.nrelax[0] = 8;
     common.nrelax[1] = 32;
     common.nrelax[2] = 96;
-    common.zrelax[0] = 0.9;
-    common.zrelax[1] = 0.3;
-    common.zrelax[2] = 0.1;
+    common.zrelax[0] = 0.5;
+    common.zrelax[1] = 0.15;
+    common.zrelax[2] = 0.05;
   }
   ~Implementation()
   {
@@ -198,6 +208,8 @@ SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
   if (implementation_->factor == nullptr)
     throw NumericalFailure(
         message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
+  const Eigen::Map<const Eigen::VectorXi> order = implementation_->order();
+  implementation_->permuted = PermutedLower(lower, {order.data(), static_cast<std::size_t>(order.size())});
   factorise(lower);
 }
 
@@ -207,11 +219,15 @@ SparseCholesky& SparseCholesky::operator=(SparseCholesky&&) noexcept = default;
 
 void SparseCholesky::factorise(const SparseMatrix& lower)
 {
-  cholmod_sparse A = cholmod_view(lower);
+  PermutedLower& permuted = implementation_->permuted;
+  std::vector<double> values = permuted.values(lower);
+  cholmod_sparse A = cholmod_view(permuted.outer().data(), permuted.inner().data(), values.data(),
+                                  static_cast<std::size_t>(lower.rows()));
   cholmod_common& common = implementation_->common;
   {
     const SerialRegion serial;
-    cholmod_factorize(&A, implementation_->factor, &common);
+    double no_multiple_of_one[2] = {0.0, 0.0};
+    cholmod_super_numeric(&A, nullptr, no_multiple_of_one, implementation_->factor, &common);
   }
   if (common.status != CHOLMOD_OK)
     throw NumericalFailure(

@@ -2,9 +2,9 @@
 #include <plate/solvers/statics.h>
 
 #include "held_matrix.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
-#include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/LU>
 
@@ -49,12 +49,17 @@ struct StaticSolver::Implementation
   {
     LongVector y = LongVector::Zero(x.size());
     for (int column = 0; column < system.K.outerSize(); ++column)
+    {
+      const long double own = x(column);
+      long double sum = 0.0L;
       for (SparseMatrix::InnerIterator entry(system.K, column); entry; ++entry)
       {
-        y(entry.row()) += entry.value() * x(column);
+        sum += entry.value() * x(entry.row());
         if (entry.row() != column)
-          y(column) += entry.value() * x(entry.row());
+          y(entry.row()) += entry.value() * own;
       }
+      y(column) += sum;
+    }
     return y;
   }
 
@@ -63,7 +68,7 @@ struct StaticSolver::Implementation
     const Eigen::MatrixXd& R = system.rigid_motions;
     if (R.cols() == 0)
       return;
-    const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+    const Eigen::MatrixXd MR = symmetric_product(system.M, R);
     x -= R * (R.transpose() * MR).partialPivLu().solve(MR.transpose() * x);
   }
 };
@@ -111,9 +116,19 @@ StaticResult StaticSolver::solve(const Eigen::VectorXd& load) const
 
 Eigen::VectorXd StaticSolver::compliances(const Eigen::MatrixXd& loads) const
 {
-  Eigen::MatrixXd x(loads.rows(), loads.cols());
-  implementation_->factor.solve(loads, x);
-  return loads.cwiseProduct(x).colwise().sum().transpose();
+  Eigen::MatrixXd half(loads.rows(), loads.cols()); // b^T K^-1 b = |L^-1 b|^2
+  implementation_->factor.solve_lower(loads, half);
+  return half.colwise().squaredNorm().transpose();
+}
+
+const System& StaticSolver::system() const
+{
+  return implementation_->system;
+}
+
+const SparseCholesky& StaticSolver::factor() const
+{
+  return implementation_->factor;
 }
 
 StaticResult solve_statics(const System& system, const Eigen::VectorXd& load)
@@ -126,7 +141,7 @@ Eigen::VectorXd balanced_by_inertia(const System& system, const Eigen::VectorXd&
   const Eigen::MatrixXd& R = system.rigid_motions;
   if (R.cols() == 0)
     return load;
-  const Eigen::MatrixXd MR = system.M.selfadjointView<Eigen::Lower>() * R;
+  const Eigen::MatrixXd MR = symmetric_product(system.M, R);
   const Eigen::MatrixXd gram = R.transpose() * MR;
   Eigen::VectorXd balanced = load;
   for (int pass = 0; pass < 2; ++pass) // the second takes away the rounding of the first

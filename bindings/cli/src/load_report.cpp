@@ -133,7 +133,8 @@ std::string design_text(const LoadResult& result, bool timing)
 
 std::string comparison_text(const LoadResult& result, const LoadResult& reference)
 {
-  TextTable table({"<case", "mm", "mm", "margin", "margin", "ratio", "reduced", "reduced", "ratio"});
+  TextTable table(
+      {"<case", "mm here", "mm ref.", "margin here", "margin ref.", "ratio", "reduced here", "reduced ref.", "ratio"});
   for (const auto& [i, j] : shared_cases(result.study, reference.study))
   {
     const LoadCase& load = result.study.cases[i];
@@ -146,8 +147,9 @@ std::string comparison_text(const LoadResult& result, const LoadResult& referenc
   }
   const auto buckling = [](const LoadResult& r)
   { return r.study.buckling.factors.size() > 0 ? margin_text(r.study.buckling.factors(0)) : std::string("-"); };
-  return message(result.design.title, "\n  beside ", reference.design.title, "\n\n", table.text(), "\n  buckling ",
-                 buckling(result), " and ", buckling(reference), " times the string load\n\n");
+  return message("here: ", result.design.title, "\nref.: ", reference.design.title, "\n\n", table.text(),
+                 "\n  buckling here at ", buckling(result), ", ref. at ", buckling(reference),
+                 " times the string load\n\n");
 }
 
 std::string knock_downs_text(const KnockDowns& factors)

@@ -140,10 +140,10 @@ System Assembler::assemble(const Model& model)
   DofMap dofs = number_unknowns(model);
   if (!plan_ || !plan_->fits(model.mesh, dofs))
     plan_ = std::make_unique<const AssemblyPlan>(make_plan(model.mesh, std::move(dofs)));
-  System system;
-  system.dofs = plan_->dofs;
-  system.K = plan_->pattern;
-  system.M = plan_->pattern;
+  System system = {.dofs = plan_->dofs, // built in place: Eigen's sparse matrices copy where they might move
+                   .K = sparse_sum::zero_matrix(plan_->pattern),
+                   .M = sparse_sum::zero_matrix(plan_->pattern),
+                   .rigid_motions = {}};
   FirstMoments moments = add_elements(model, *plan_, system.K.valuePtr(), system.M.valuePtr());
   for (const PointMass& mass : model.masses)
     add_point_mass(model, system.dofs, mass, system.M, moments);

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "assembly_plan.h"
 
-#include "sparse_sum.h"
-
 #include <algorithm>
 #include <cstdint>
 #include <utility>
@@ -107,7 +105,7 @@ template <class Visit>
 void for_each_part(const AssemblyPlan& plan, std::size_t triangle, const Visit& visit)
 {
   const auto& nodes = plan.triangles[triangle];
-  const int* outer = plan.pattern.outerIndexPtr();
+  const int* outer = plan.pattern.outer.data();
   const ElementNodes active = active_unknowns(plan, triangle, std::make_index_sequence<ShellTriangle::num_nodes>());
   for (std::size_t i = 0; i < nodes.size(); ++i)
   {
@@ -142,7 +140,7 @@ AssemblyPlan make_plan(const ShellMesh& mesh, DofMap dofs)
   plan.triangles = mesh.triangles;
   plan.dofs = std::move(dofs);
   const std::vector<std::vector<int>> neighbours = sparse_sum::neighbours(mesh.nodes.size(), mesh.triangles);
-  plan.pattern = sparse_sum::zero_matrix(unknowns_by_node(plan.dofs), neighbours);
+  plan.pattern = sparse_sum::lower_pattern(unknowns_by_node(plan.dofs), neighbours);
   for (const auto& nodes : mesh.triangles)
     plan.offsets.push_back(pair_offsets(nodes, neighbours, plan.dofs));
   plan.colours = colour(mesh);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include "sparse_sum.h"
+
 #include <plate/assembly/assemble.h>
 
 #include <array>
@@ -19,7 +21,7 @@ struct AssemblyPlan
 
   std::vector<std::array<int, ShellTriangle::num_nodes>> triangles;
   DofMap dofs;
-  SparseMatrix pattern;         ///< lower triangle with zero values
+  sparse_sum::Pattern pattern;
   std::vector<Offsets> offsets; ///< per triangle
   /// Triangles of the same colour share no node: several threads may add them at once, and entries add up in the order
   /// of the colours however many there are. The last colour may hold triangles that do share nodes.

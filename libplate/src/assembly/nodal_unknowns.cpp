@@ -143,8 +143,8 @@ NodalUnknowns held_elastic_forces(const Model& model, const DofMap& dofs, const 
 SparseMatrix geometric_stiffness(const Model& model, const DofMap& dofs, const NodalUnknowns& displacements)
 {
   const ShellMesh& mesh = model.mesh;
-  SparseMatrix KG =
-      sparse_sum::zero_matrix(unknowns_by_node(dofs), sparse_sum::neighbours(mesh.nodes.size(), mesh.triangles));
+  SparseMatrix KG = sparse_sum::zero_matrix(
+      sparse_sum::lower_pattern(unknowns_by_node(dofs), sparse_sum::neighbours(mesh.nodes.size(), mesh.triangles)));
   const std::vector<TriangleCover> covers = triangle_covers(model);
   ElementMatrix element_KG;
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)

@@ -31,11 +31,18 @@ template <class Elements>
   return lists;
 }
 
-/// Lower-triangular pattern with zero values.
-///
+/// Where a lower triangle has entries, in compressed columns.
+struct Pattern
+{
+  std::vector<int> outer = {0}; ///< first entry of each column, and of one beyond the last
+  std::vector<int> inner = {};  ///< row of each entry, ascending within a column
+};
+
 /// @param groups  equations of each group, ascending within and from group to group
-[[nodiscard]] SparseMatrix zero_matrix(const std::vector<std::vector<int>>& groups,
-                                       const std::vector<std::vector<int>>& neighbours);
+[[nodiscard]] Pattern lower_pattern(const std::vector<std::vector<int>>& groups,
+                                    const std::vector<std::vector<int>>& neighbours);
+
+[[nodiscard]] SparseMatrix zero_matrix(const Pattern& pattern);
 
 /// Calls visit(slot, row, column) for each entry of an element matrix that falls into the lower triangle; slot is the
 /// index of its value in a matrix of the pattern.

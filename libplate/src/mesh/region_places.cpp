@@ -20,12 +20,13 @@ constexpr int places_per_line = 200;
 std::vector<SharedPlace> places_at(const ShellMesh& mesh, const std::vector<Eigen::Vector2d>& points,
                                    std::string_view what)
 {
+  const PointLocator locator(mesh);
   std::vector<SharedPlace> places;
   Eigen::Vector2d middle = Eigen::Vector2d::Zero();
   for (const Eigen::Vector2d& point : points)
   {
     middle += point / static_cast<double>(points.size());
-    if (const std::optional<MeshPoint> place = locate(mesh, point))
+    if (const std::optional<MeshPoint> place = locator.locate(point))
       places.push_back({.point = *place, .share = 1.0});
   }
   if (places.empty())

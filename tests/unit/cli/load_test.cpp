@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -118,6 +119,26 @@ TEST_CASE("a reference beside: a plate beside itself has ratios of one, a strong
     CHECK(entry.at("margin_ratio").get<double>() == doctest::Approx(2.0)); // all strengths doubled
   }
   CHECK(result.at("reference").at("cases").size() == result.at("cases").size());
+}
+
+TEST_CASE("the table beside a reference says which column is whose")
+{
+  const Workshop shop;
+  const std::string design = shop.write("flat.toml", quick_design());
+  const std::string text = quick_design();
+  const std::string reference = shop.write("other.toml", "title = \"The other\"\n" + text.substr(text.find('\n') + 1));
+  const Run run = run_plate({"load", design, "--set", "handling.thumb=40", "--reference", reference});
+  REQUIRE(run.status == 0);
+  CHECK(holds(run.out, "here: Flat spruce\nref.: The other\n"));
+  const std::size_t table = run.out.find("mm here");
+  REQUIRE(table != std::string::npos);
+  std::istringstream row(run.out.substr(run.out.find("thumb", table)));
+  std::string name;
+  double here = 0.0;
+  double reference_mm = 0.0;
+  row >> name >> here >> reference_mm;
+  // Twice the default 20 N in the design: --set is not about the reference.
+  CHECK(here / reference_mm == doctest::Approx(2.0).epsilon(0.02)); // printed to 0.001 mm
 }
 
 TEST_CASE("load writes its files, the same on every run")

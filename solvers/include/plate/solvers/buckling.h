@@ -3,6 +3,7 @@
 
 #include <plate/assembly/assemble.h>
 #include <plate/solvers/modal.h>
+#include <plate/solvers/statics.h>
 
 #include <Eigen/Core>
 
@@ -28,11 +29,15 @@ struct BucklingResult
 
 /// Lowest buckling factors from the geometric stiffness of the state under the load.
 ///
-/// Arches and shells buckle below it: imperfect ones at a half to a fifth. It tells a safe design from a doubtful one. Rigid motions that the supports leave are held as StaticSolver holds them.
-/// @param KG  see geometric_stiffness()
+/// Arches and shells buckle below it: imperfect ones at a half to a fifth. It tells a safe design from a doubtful one.
+/// Rigid motions that the supports leave are held as StaticSolver holds them.
+/// @param plate  with its factorised stiffness, as it was used for the state under the load
+/// @param KG     see geometric_stiffness()
 /// @throws InvalidInput      if KG was made for another model
 /// @throws NumericalFailure  if the matrix cannot be factorised
 /// @source K x = -factor KG x, [Zienkiewicz2005]; pinned by tests/unit/solvers/buckling_test.cpp and tests/reference
+[[nodiscard]] BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
+                                            const BucklingOptions& options = {});
 [[nodiscard]] BucklingResult solve_buckling(const System& system, const SparseMatrix& KG,
                                             const BucklingOptions& options = {});
 

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace plate
 {
@@ -56,9 +57,10 @@ public:
   [[nodiscard]] ModalResult solve(const System& system, const ModalOptions& options = {});
 
 private:
-  const SparseCholesky& factorise(SparseMatrix A, const DofMap& dofs);
+  const SparseCholesky& factorise(const SparseMatrix& A, const DofMap& dofs);
 
-  SparseMatrix A_; ///< the last one factorised
+  std::vector<int> outer_; ///< pattern of the last matrix factorised
+  std::vector<int> inner_;
   std::optional<SparseCholesky> factor_;
 };
 

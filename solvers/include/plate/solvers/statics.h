@@ -2,6 +2,7 @@
 #pragma once
 
 #include <plate/assembly/loads.h>
+#include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/Core>
 
@@ -48,6 +49,11 @@ public:
   ///
   /// @param loads  by unknowns, one column each; of a plate that is held
   [[nodiscard]] Eigen::VectorXd compliances(const Eigen::MatrixXd& loads) const;
+
+  [[nodiscard]] const System& system() const;
+
+  /// Of the stiffness, held where the plate can move rigidly.
+  [[nodiscard]] const SparseCholesky& factor() const;
 
 private:
   struct Implementation;

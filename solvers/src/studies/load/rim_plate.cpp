@@ -26,6 +26,7 @@ public:
 
   [[nodiscard]] const Model& model() const { return model_; }
   [[nodiscard]] const System& system() const { return system_; }
+  [[nodiscard]] const StaticSolver& solver() const { return solver_; }
 
   [[nodiscard]] LoadCase solve(LoadCase load, const NodalUnknowns& forces) const
   {
@@ -107,16 +108,17 @@ double mean_deflection(const ShellMesh& mesh, const PlanformRegion& region, cons
 void add_stability(const RimPlate& plate, const NodalUnknowns& loaded, int num_modes, LoadStudy& study)
 {
   const SparseMatrix KG = geometric_stiffness(plate.model(), plate.system().dofs, loaded);
-  study.buckling = solve_buckling(plate.system(), KG, {.num_modes = 2});
+  study.buckling = solve_buckling(plate.solver(), KG, {.num_modes = 2});
   if (study.buckling.status != Status::converged)
     throw NumericalFailure("the buckling factors did not converge; a finer mesh may help");
   if (num_modes == 0)
     return;
   const ModalOptions options = {.num_modes = num_modes};
-  study.frequencies_hz = solve_modes(plate.system(), options).frequencies_hz;
+  ModalSolver modal; // both matrices have one pattern
+  study.frequencies_hz = modal.solve(plate.system(), options).frequencies_hz;
   const bool is_stable = study.buckling.factors.size() == 0 || study.buckling.factors(0) > 1.0;
   if (is_stable)
-    study.loaded_frequencies_hz = solve_modes(prestressed(plate.system(), KG), options).frequencies_hz;
+    study.loaded_frequencies_hz = modal.solve(prestressed(plate.system(), KG), options).frequencies_hz;
 }
 
 } // namespace
