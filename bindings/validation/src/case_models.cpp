@@ -15,8 +15,8 @@ std::vector<CaseModel> all_models()
   std::vector<CaseModel> all;
   for (const auto& models :
        {thin_plates(), orthotropic_plates(), first_order_plates(), carved_and_laid(), laminated_plates(),
-        plate_bending(), shell_bending(), loaded_plates(), ply_stresses(), shell_modes(), measured_plates(), formulas(),
-        enclosed_air(), air_and_structure(), mobilities()})
+        plate_bending(), shell_bending(), loaded_plates(), ply_stresses(), shell_modes(), folded_plates(),
+        measured_plates(), formulas(), enclosed_air(), air_and_structure(), mobilities()})
     all.insert(all.end(), models.begin(), models.end());
   return all;
 }

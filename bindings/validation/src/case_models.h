@@ -35,6 +35,7 @@ struct CaseModel
 [[nodiscard]] std::vector<CaseModel> loaded_plates();
 [[nodiscard]] std::vector<CaseModel> ply_stresses();
 [[nodiscard]] std::vector<CaseModel> shell_modes();
+[[nodiscard]] std::vector<CaseModel> folded_plates();
 [[nodiscard]] std::vector<CaseModel> measured_plates();
 [[nodiscard]] std::vector<CaseModel> formulas();
 [[nodiscard]] std::vector<CaseModel> enclosed_air();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/dof_map.h>
 
-#include <Eigen/SVD>
+#include "rigid_rows.h"
 
 #include <algorithm>
 #include <iterator>
@@ -68,8 +68,12 @@ std::vector<std::vector<int>> unknowns_by_node(const DofMap& dofs)
 {
   std::vector<std::vector<int>> unknowns(dofs.equation.size());
   for (std::size_t node = 0; node < unknowns.size(); ++node)
+  {
     std::copy_if(dofs.equation[node].begin(), dofs.equation[node].end(), std::back_inserter(unknowns[node]),
                  [](int equation) { return equation != DofMap::held; });
+    if (!dofs.third_rotation.empty() && dofs.third_rotation[node] != DofMap::held)
+      unknowns[node].push_back(dofs.third_rotation[node]);
+  }
   return unknowns;
 }
 
@@ -85,32 +89,16 @@ Eigen::Matrix3Xd nodal_displacements(const DofMap& dofs, const Eigen::Ref<const 
 
 Eigen::MatrixXd rigid_motions(const Model& model, const DofMap& dofs)
 {
-  Eigen::MatrixXd all(dofs.num_equations, 6);
-  Eigen::Matrix<double, 6, 6> held_gram = Eigen::Matrix<double, 6, 6>::Zero();
-  double scale = 0.0;
+  RigidRows rows(dofs.num_equations);
   for (std::size_t node = 0; node < dofs.equation.size(); ++node)
   {
     const Eigen::Matrix<double, 5, 6> R =
         rigid_motions_of_node(model.mesh.nodes[node], model.mesh.normals[node], model.material.axes);
-    scale = std::max(scale, model.mesh.nodes[node].norm());
+    rows.reach(model.mesh.nodes[node]);
     for (int k = 0; k < DofMap::dofs_per_node; ++k)
-    {
-      const int equation = dofs.equation[node][static_cast<std::size_t>(k)];
-      if (equation == DofMap::held)
-        held_gram += R.row(k).transpose() * R.row(k);
-      else
-        all.row(equation) = R.row(k);
-    }
+      rows.add(dofs.equation[node][static_cast<std::size_t>(k)], R.row(k));
   }
-  if (held_gram.isZero(0.0))
-    return all;
-  // Combinations of the six motions that leave every held unknown at zero. Turns are scaled to shifts of like size.
-  Eigen::Matrix<double, 6, 1> weight;
-  weight << 1.0, 1.0, 1.0, 1.0 / scale, 1.0 / scale, 1.0 / scale;
-  const Eigen::Matrix<double, 6, 6> scaled = weight.asDiagonal() * held_gram * weight.asDiagonal();
-  const Eigen::JacobiSVD<Eigen::Matrix<double, 6, 6>> svd(scaled, Eigen::ComputeFullV);
-  const auto rank = (svd.singularValues().array() > 1e-10 * svd.singularValues()(0)).count();
-  return all * weight.asDiagonal() * svd.matrixV().rightCols(6 - rank);
+  return rows.allowed();
 }
 
 } // namespace plate

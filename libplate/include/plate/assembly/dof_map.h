@@ -17,6 +17,8 @@ struct DofMap
   static constexpr int dofs_per_node = 5;
   static constexpr int held = -1;
   std::vector<std::array<int, dofs_per_node>> equation; ///< per node; `held` where a support holds the unknown
+  /// Bodies only: per node a third rotation where walls meet at an angle, else `held`; empty for a plate (see Body).
+  std::vector<int> third_rotation = {};
   int num_equations = 0;
 };
 
