@@ -7,7 +7,9 @@
 #include "plain_text.h"
 #include "point_parts.h"
 #include "read_design.h"
+#include "table_reader.h"
 
+#include <plate/design/body_design.h>
 #include <plate/design/design.h>
 #include <plate/design/design_error.h>
 #include <plate/design/keys.h>
@@ -181,6 +183,12 @@ std::string DesignDocument::unit(std::string_view key) const
   return std::string(numeric_key(key).unit.name);
 }
 
+std::string DesignDocument::text(std::string_view key) const
+{
+  const std::size_t dot = key.rfind('.');
+  return TableReader(*root_, name_, std::string(key.substr(0, dot))).text(key.substr(dot + 1));
+}
+
 std::string DesignDocument::place(std::string_view key) const
 {
   if (const Node* node = find_node(*root_, key))
@@ -196,6 +204,11 @@ Design DesignDocument::design() const
 LoadDesign DesignDocument::load() const
 {
   return read_load_tree(*root_, name_, *files_);
+}
+
+BodyDesign DesignDocument::body(const Design& top, const Design& back) const
+{
+  return read_body_tree(*root_, name_, top, back);
 }
 
 LayupDesign DesignDocument::layup() const

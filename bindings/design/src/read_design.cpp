@@ -4,6 +4,7 @@
 #include "plain_text.h"
 #include "point_parts.h"
 #include "read_bar.h"
+#include "read_body.h"
 #include "read_geometry.h"
 #include "read_layup.h"
 #include "read_load.h"
@@ -75,6 +76,7 @@ Surroundings read_surroundings(const TableReader& root)
 Design read_design_tree(const Node& root, const std::string& file, PointFiles& files)
 {
   const TableReader table(root, file, "");
+  check_plate_tables(table);
   const Surroundings surroundings = read_surroundings(table);
   const MaterialStock stock(table, surroundings);
   PointParts parts(files);
@@ -119,6 +121,12 @@ LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles&
 {
   const TableReader table(root, file, "");
   return read_load(table, MaterialStock(table, read_surroundings(table)), read_design_tree(root, file, files));
+}
+
+BodyDesign read_body_tree(const Node& root, const std::string& file, const Design& top, const Design& back)
+{
+  const TableReader table(root, file, "");
+  return read_body(table, title_of(table, file), top, back);
 }
 
 } // namespace plate

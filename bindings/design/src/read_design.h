@@ -10,6 +10,7 @@
 namespace plate
 {
 
+struct BodyDesign;
 struct Design;
 struct LayupDesign;
 struct LoadDesign;
@@ -27,6 +28,10 @@ class PointFiles;
 
 /// Reads what the plate has to carry.
 [[nodiscard]] LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles& files);
+
+/// Reads a body between two plates.
+[[nodiscard]] BodyDesign read_body_tree(const Node& root, const std::string& file, const Design& top,
+                                        const Design& back);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

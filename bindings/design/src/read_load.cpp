@@ -31,25 +31,6 @@ void check_on_plate(const TableReader& table, const char* key, const PlanformCov
     table.fail(key, message("x = ", at.x() * 1e3, ", y = ", at.y() * 1e3, " mm lies beside the plate or in a hole"));
 }
 
-Strings read_strings(const TableReader& root, const Design& design)
-{
-  const TableReader table = root.table("strings");
-  Strings strings = {.tension = usual_tension(outline_length(design.geometry.outline)),
-                     .angle = Angle::radians(table.number("angle")),
-                     .foot = design.setup.bridge_feet * Eigen::Vector2d(0.13, 0.3)};
-  if (table.has("tension"))
-  {
-    const std::vector<double> tension = table.numbers("tension");
-    strings.tension = std::accumulate(tension.begin(), tension.end(), 0.0);
-  }
-  if (table.has("foot"))
-  {
-    const std::vector<double> foot = table.numbers("foot");
-    strings.foot = {foot[0], foot[1]};
-  }
-  return strings;
-}
-
 std::optional<Soundpost> read_soundpost(const TableReader& root, const MaterialStock& stock, const Design& design,
                                         const PlanformCover& cover)
 {
@@ -92,6 +73,25 @@ KnockDowns read_knock_downs(const TableReader& root)
 }
 
 } // namespace
+
+Strings read_strings(const TableReader& root, const Design& design)
+{
+  const TableReader table = root.table("strings");
+  Strings strings = {.tension = usual_tension(outline_length(design.geometry.outline)),
+                     .angle = Angle::radians(table.number("angle")),
+                     .foot = design.setup.bridge_feet * Eigen::Vector2d(0.13, 0.3)};
+  if (table.has("tension"))
+  {
+    const std::vector<double> tension = table.numbers("tension");
+    strings.tension = std::accumulate(tension.begin(), tension.end(), 0.0);
+  }
+  if (table.has("foot"))
+  {
+    const std::vector<double> foot = table.numbers("foot");
+    strings.foot = {foot[0], foot[1]};
+  }
+  return strings;
+}
 
 LoadDesign read_load(const TableReader& root, const MaterialStock& stock, const Design& design)
 {

@@ -15,4 +15,7 @@ namespace plate
 /// @throws DesignError if a force or the post has no place on the plate
 [[nodiscard]] LoadDesign read_load(const TableReader& root, const MaterialStock& stock, const Design& design);
 
+/// Reads [strings] over a top.
+[[nodiscard]] Strings read_strings(const TableReader& root, const Design& design);
+
 } // namespace plate

@@ -186,6 +186,7 @@ BodySystem assemble(const Body& body)
     add_part(members, own[p].M, system.M);
     out.parts.push_back({.dofs = part_dofs[p],
                          .from_body = from_body(members, part_dofs[p].num_equations, system.dofs.num_equations),
+                         .K = own[p].K,
                          .mass = own[p].mass});
     system.typical_frequency_hz = std::max(system.typical_frequency_hz, own[p].typical_frequency_hz);
     system.mass += own[p].mass;
@@ -201,6 +202,22 @@ BodySystem assemble(const Body& body)
   system.centre_of_gravity = moment / system.mass;
   system.rigid_motions = rigid_motions(nodes, system.dofs);
   return out;
+}
+
+Eigen::MatrixXd energy_shares(const BodySystem& body, const Eigen::MatrixXd& shapes)
+{
+  const auto num_parts = static_cast<Eigen::Index>(body.parts.size());
+  Eigen::MatrixXd shares(num_parts + 1, shapes.cols());
+  const auto energies = [](const SparseMatrix& K, const Eigen::MatrixXd& u) -> Eigen::RowVectorXd
+  { return u.cwiseProduct(K.selfadjointView<Eigen::Lower>() * u).colwise().sum(); };
+  const Eigen::RowVectorXd all = energies(body.system.K, shapes);
+  for (Eigen::Index p = 0; p < num_parts; ++p)
+  {
+    const PartSystem& part = body.parts[static_cast<std::size_t>(p)];
+    shares.row(p) = energies(part.K, part.from_body * shapes).cwiseQuotient(all);
+  }
+  shares.row(num_parts) = Eigen::RowVectorXd::Ones(shapes.cols()) - shares.topRows(num_parts).colwise().sum();
+  return shares;
 }
 
 } // namespace plate

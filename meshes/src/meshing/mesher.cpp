@@ -59,7 +59,7 @@ struct Attempt
 };
 
 Attempt mesh_once(const PlateGeometry& geometry, const MeshOptions& options,
-                  const std::vector<std::vector<FinerPlace>>& finer)
+                  const std::vector<BoundaryStation>& outline, const std::vector<std::vector<FinerPlace>>& finer)
 {
   PlanformMesh mesh;
   mesh.options = options;
@@ -69,6 +69,8 @@ Attempt mesh_once(const PlateGeometry& geometry, const MeshOptions& options,
   const std::vector<BoundarySample> samples = sample_boundary(boundary, edges, options.size, finer);
   mesh.stations = place_stations(boundary, samples);
   set_strips(mesh.stations, boundary, edges, full);
+  if (!outline.empty())
+    mesh.stations.front() = outline;
 
   CornerMesh corners = strip_mesh(mesh.stations, boundary_nodes(mesh.stations, boundary, full), boundary);
   if (geometry.bar)
@@ -108,17 +110,23 @@ void check_same_kind(const PlanformMesh& mesh, const PlateGeometry& changed, con
 
 PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options)
 {
+  return mesh_planform(geometry, options, {});
+}
+
+PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options,
+                           const std::vector<BoundaryStation>& outline)
+{
   check_geometry(geometry);
   const MeshOptions full_options = with_defaults(options, geometry);
   // Edges that are long for the bend or for a thin strip cross others or turn a cubic triangle inside out: there they
   // are halved.
   constexpr int most_attempts = 8;
   std::vector<std::vector<FinerPlace>> finer;
-  Attempt attempt = mesh_once(geometry, full_options, finer);
+  Attempt attempt = mesh_once(geometry, full_options, outline, finer);
   while (!attempt.faults.empty() && finer.size() + 1 < most_attempts)
   {
     finer.push_back(attempt.faults);
-    attempt = mesh_once(geometry, full_options, finer);
+    attempt = mesh_once(geometry, full_options, outline, finer);
   }
   if (attempt.mesh.triangles.empty())
   {

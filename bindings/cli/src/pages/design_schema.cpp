@@ -164,7 +164,7 @@ std::string design_schema()
       {"title", "libplate design file"},
       {"description", "A first check while writing; plate checks the rest, above all what belongs together."}};
   schema.update(table_schema(""));
-  schema["required"] = {"outline", "layup"};
+  schema["anyOf"] = {{{"required", {"outline", "layup"}}}, {{"required", {"body"}}}};
   schema["$defs"]["built_in_material"] = table_schema(message("material.", new_material), true);
   return schema.dump(2) + "\n";
 }

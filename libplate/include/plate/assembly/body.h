@@ -50,6 +50,7 @@ struct PartSystem
 {
   DofMap dofs;            ///< of the part's own model
   SparseMatrix from_body; ///< its unknowns from those of the body, (num_equations of the part, of the body)
+  SparseMatrix K;         ///< stiffness of the part alone, lower triangle, as System::K
   double mass = 0.0;      ///< [kg]
 };
 
@@ -70,5 +71,10 @@ struct BodySystem
 /// @throws InvalidInput if a part, joint or strut is inconsistent, if the nodes of a joint lie apart, or if a support
 ///   holds a single direction that is no axis of the body
 [[nodiscard]] BodySystem assemble(const Body& body);
+
+/// Share of each part in the strain energy of shapes, then that of all struts: (num_parts + 1, n) [-].
+///
+/// @param shapes  vectors of unknowns of the body, (num_equations, n), none of them rigid
+[[nodiscard]] Eigen::MatrixXd energy_shares(const BodySystem& body, const Eigen::MatrixXd& shapes);
 
 } // namespace plate

@@ -14,6 +14,12 @@ namespace plate
 /// @throws NumericalFailure if the mesh found does not cover the plate or holds a triangle inside out
 [[nodiscard]] PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options = {});
 
+/// The same with corner nodes and strips along the outline as given, e.g. as on the plate across the ribs.
+///
+/// @param outline  every joint of the outline's pieces among them, in its order
+[[nodiscard]] PlanformMesh mesh_planform(const PlateGeometry& geometry, const MeshOptions& options,
+                                         const std::vector<BoundaryStation>& outline);
+
 /// The same mesh moved smoothly to a changed geometry: same nodes and triangles, so that a small change of the geometry
 /// is a small change of every result.
 ///

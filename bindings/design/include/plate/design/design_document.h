@@ -12,6 +12,7 @@
 namespace plate
 {
 
+struct BodyDesign;
 struct Design;
 struct LayupDesign;
 struct LoadDesign;
@@ -49,6 +50,9 @@ public:
   /// Unit of a numeric key as shown, e.g. "mm"; empty for pure numbers.
   [[nodiscard]] std::string unit(std::string_view key) const;
 
+  /// Value of a text key that must be given.
+  [[nodiscard]] std::string text(std::string_view key) const;
+
   /// Where a key stands and what it holds, for the head of a message: "top.toml:14: mesh.size = 0.05"; of a key that is
   /// not given, the file and the key.
   [[nodiscard]] std::string place(std::string_view key) const;
@@ -61,6 +65,9 @@ public:
 
   /// What the plate has to carry.
   [[nodiscard]] LoadDesign load() const;
+
+  /// The body that a body's file describes, between the plates of the files that it names (see BodyDocument).
+  [[nodiscard]] BodyDesign body(const Design& top, const Design& back) const;
 
 private:
   DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files);

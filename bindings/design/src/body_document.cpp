@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MPL-2.0
+#include <plate/design/body_document.h>
+
+#include "named_file.h"
+
+#include <plate/core/error.h>
+#include <plate/design/body_design.h>
+#include <plate/design/design_error.h>
+
+#include <system_error>
+#include <utility>
+
+namespace plate
+{
+
+namespace
+{
+
+/// A body may lie in a folder of its own below that of its plates.
+std::filesystem::path plate_file(const std::string& name, const FileAccess& access)
+{
+  std::error_code error;
+  const std::filesystem::path folder = std::filesystem::canonical(access.folder, error);
+  if (error)
+    return resolve(name, access); // which says what is wrong with the folder
+  return resolve((folder.filename() / name).string(),
+                 {.folder = folder.parent_path(), .allow_outside = access.allow_outside});
+}
+
+DesignDocument plate_document(const DesignDocument& body, std::string_view key, const FileAccess& access)
+{
+  const std::string name = body.text(key);
+  try
+  {
+    const std::filesystem::path path = plate_file(name, access);
+    return DesignDocument::from_file(path, {.folder = path.parent_path(), .allow_outside = access.allow_outside});
+  }
+  catch (const InvalidInput& error)
+  {
+    if (dynamic_cast<const DesignError*>(&error) != nullptr)
+      throw; // of the plate's file itself, which it names
+    throw DesignError(message(body.place(key), ": ", error.what()));
+  }
+}
+
+} // namespace
+
+BodyDocument::BodyDocument(DesignDocument body, DesignDocument top, DesignDocument back)
+    : body_(std::move(body)), top_(std::move(top)), back_(std::move(back))
+{
+}
+
+BodyDocument BodyDocument::from_file(const std::filesystem::path& path, FileAccess access)
+{
+  if (access.folder.empty())
+    access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
+  return from_text(text_of(path), path.string(), std::move(access));
+}
+
+BodyDocument BodyDocument::from_text(std::string_view text, std::string name, FileAccess access)
+{
+  DesignDocument body = DesignDocument::from_text(text, std::move(name), access);
+  DesignDocument top = plate_document(body, "body.top", access);
+  DesignDocument back = plate_document(body, "body.back", access);
+  return {std::move(body), std::move(top), std::move(back)};
+}
+
+const DesignDocument& BodyDocument::document_of(std::string_view& key) const
+{
+  for (const auto& [prefix, document] : {std::pair{std::string_view("top."), &top_}, {"back.", &back_}})
+    if (key.substr(0, prefix.size()) == prefix)
+    {
+      key.remove_prefix(prefix.size());
+      return *document;
+    }
+  return body_;
+}
+
+void BodyDocument::set(std::string_view key, std::string_view value)
+{
+  const DesignDocument& document = document_of(key);
+  (&document == &top_ ? top_ : &document == &back_ ? back_ : body_).set(key, value);
+}
+
+void BodyDocument::set_number(std::string_view key, double value)
+{
+  const DesignDocument& document = document_of(key);
+  (&document == &top_ ? top_ : &document == &back_ ? back_ : body_).set_number(key, value);
+}
+
+double BodyDocument::number(std::string_view key) const
+{
+  const DesignDocument& document = document_of(key);
+  return document.number(key);
+}
+
+std::string BodyDocument::unit(std::string_view key) const
+{
+  const DesignDocument& document = document_of(key);
+  return document.unit(key);
+}
+
+BodyDesign BodyDocument::design() const
+{
+  return body_.body(top_.design(), back_.design());
+}
+
+} // namespace plate

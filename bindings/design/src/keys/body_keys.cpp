@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "declarations.h"
+
+namespace plate::key_declarations
+{
+
+namespace
+{
+
+Key by_length(std::string_view name, std::string_view example, std::string_view usual, std::string_view help,
+              const KeyUnit& unit = mm)
+{
+  return {.name = name,
+          .kind = KeyKind::number,
+          .example = example,
+          .unit = unit,
+          .range = unit.name == mm.name ? between(0.0, 500.0) : above(0.0, 1000.0),
+          .default_text = usual,
+          .help = help};
+}
+
+std::vector<Key> rib_keys()
+{
+  return {
+      by_length("ribs.height", "38.0", "by the length of the body: 30 on a violin, 38 on a viola, 115 on a cello",
+                "Height of the ribs between the plates, at the lower end."),
+      by_length("ribs.neck_height", "36.0", "ribs.height", "Height at the neck end; straight between both ends."),
+      by_length("ribs.thickness", "1.2", "by the length of the body: 1.0, 1.2, 1.5", "Thickness of solid ribs."),
+      {.name = "ribs.material",
+       .kind = KeyKind::text,
+       .example = "\"maple\"",
+       .default_text = "maple",
+       .help = "Material of solid ribs, grain along them, bent; declared in the body's file or built in."},
+      {.name = "ribs.plies[].material",
+       .kind = KeyKind::text,
+       .example = "\"carbon_ud\"",
+       .help = "Material of a ply of laminated ribs, in place of thickness and material; plies are listed from the "
+               "inside to the outside."},
+      {.name = "ribs.plies[].thickness",
+       .kind = KeyKind::number,
+       .example = "0.2",
+       .unit = mm,
+       .range = sheet,
+       .default_text = "thickness of the material's sheet",
+       .help = "Thickness of the ply."},
+      {.name = "ribs.plies[].angle",
+       .kind = KeyKind::number,
+       .unit = degrees,
+       .range = turn,
+       .default_number = 0.0,
+       .help = "Direction of the fibre from the plane of the rim, positive upwards to the right seen from outside."},
+      by_length("ribs.overhang", "2.5", "by the length of the body: 2.3, 2.5, 3.5",
+                "How far the plates stand over the outer face of the ribs. In sharp tips of corners the ribs run into "
+                "the outline."),
+  };
+}
+
+std::vector<Key> backing_keys()
+{
+  constexpr KeyRange reach = between(0.0, 500.0);
+  return {
+      by_length("linings.height", "8.0", "by the length of the body: 7, 8, 12",
+                "Height of the linings, glued to the ribs at both plates; 0 for none."),
+      by_length("linings.thickness", "2.0", "by the length of the body: 2, 2, 3", "Thickness of the linings."),
+      {.name = "linings.material",
+       .kind = KeyKind::text,
+       .example = "\"spruce\"",
+       .default_text = "spruce",
+       .help = "Material of the linings, grain along the ribs."},
+      {.name = "blocks.end",
+       .kind = KeyKind::numbers,
+       .example = "[52.0, 16.0]",
+       .unit = mm,
+       .range = reach,
+       .count = 2,
+       .default_text = "by the length of the body: [46, 14], [52, 16], [90, 26]",
+       .help = "Width across the body and depth of the blocks at the neck and the lower end; width 0 for none. A block "
+               "thickens the ribs; that it is glued to the plates over its area is left out."},
+      {.name = "blocks.corner",
+       .kind = KeyKind::numbers,
+       .example = "[24.0, 6.0]",
+       .unit = mm,
+       .range = reach,
+       .count = 2,
+       .default_text = "by the length of the body: [22, 5], [24, 6], [45, 10]",
+       .help = "How far a corner block reaches along the ribs from its corner, and its mean depth; reach 0 for none."},
+      {.name = "blocks.material",
+       .kind = KeyKind::text,
+       .example = "\"spruce\"",
+       .default_text = "spruce",
+       .help = "Material of the blocks, grain from plate to plate."},
+  };
+}
+
+} // namespace
+
+std::vector<Key> body_keys()
+{
+  std::vector<Key> keys = {
+      {.name = "body.top",
+       .kind = KeyKind::text,
+       .example = "\"top.toml\"",
+       .help = "Design file of the top, in the folder of the body's file, the one above it or below."},
+      {.name = "body.back",
+       .kind = KeyKind::text,
+       .example = "\"back.toml\"",
+       .help = "Design file of the back, of the same outline; x towards the neck, y to the left seen from its own "
+               "outside."},
+  };
+  for (const std::vector<Key>& part : {rib_keys(), backing_keys()})
+    keys.insert(keys.end(), part.begin(), part.end());
+  keys.push_back(by_length("bridge.mass", "3.0", "by the length of the body: 2.2, 3, 11",
+                           "Mass of the bridge, half on each foot.", grams));
+  keys.push_back({.name = "air.temperature",
+                  .kind = KeyKind::number,
+                  .unit = celsius,
+                  .range = between(0.0, 100.0),
+                  .default_number = 20.0,
+                  .help = "Temperature of the air inside and around the body."});
+  return keys;
+}
+
+} // namespace plate::key_declarations
