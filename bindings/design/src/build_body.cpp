@@ -37,13 +37,15 @@ double mean_edge_thickness(const Model& plate, const std::vector<std::array<int,
 }
 
 /// Back below the top, tilted where the ribs are lower at the neck.
+///
+/// @param edges  half the thickness of both edges together [m]
 Eigen::Isometry3d back_placement(const RibDesign& ribs, double length, double edges)
 {
   const double slope = (ribs.height - ribs.neck_height) / length;
   Eigen::Isometry3d placement = Eigen::Isometry3d::Identity();
   placement.linear() = Eigen::AngleAxisd(-std::atan(slope), Vector3d::UnitY()).toRotationMatrix() *
                        Vector3d(1.0, -1.0, -1.0).asDiagonal();
-  placement.translation().z() = -0.5 * (ribs.height + ribs.neck_height + edges);
+  placement.translation().z() = -0.5 * (ribs.height + ribs.neck_height) - edges;
   return placement;
 }
 

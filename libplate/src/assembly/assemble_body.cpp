@@ -16,13 +16,16 @@ namespace plate
 namespace
 {
 
+/// What belongs to a pair of nodes or places; it needs no memory of its own.
+using Block = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, 6, 6>;
+
 /// Unknowns of one node of a part within its own system, and from those of its place.
 struct Member
 {
   int place;                  // index into BodyNodes::nodes
   std::vector<int> equations; // of the place
   std::vector<int> own;       // of the part, ascending, held ones left out
-  Eigen::MatrixXd rows;       // (own.size(), equations.size())
+  Block rows;                 // (own.size(), equations.size())
 };
 
 std::vector<Member> members_of(const Body& body, std::size_t p, const BodyNodes& nodes, const DofMap& dofs,
@@ -50,7 +53,7 @@ std::vector<Member> members_of(const Body& body, std::size_t p, const BodyNodes&
 
 /// Adds a block and its transpose, or a symmetric block on the diagonal, to a lower triangle.
 void add_block(SparseMatrix& A, const std::vector<int>& rows, const std::vector<int>& columns,
-               const Eigen::MatrixXd& block)
+               const Eigen::Ref<const Eigen::MatrixXd>& block)
 {
   const int* inner = A.innerIndexPtr();
   for (std::size_t c = 0; c < columns.size(); ++c)
@@ -69,17 +72,18 @@ void add_block(SparseMatrix& A, const std::vector<int>& rows, const std::vector<
 }
 
 /// Adds what two nodes of a part have in common.
-void add_pair(SparseMatrix& A, const Member& row, const Member& column, const Eigen::MatrixXd& own)
+void add_pair(SparseMatrix& A, const Member& row, const Member& column, const Block& own)
 {
-  const Eigen::MatrixXd block = row.rows.transpose() * own * column.rows;
+  const Block half = row.rows.transpose() * own;
+  const Block block = half * column.rows;
   if (row.place > column.place)
     add_block(A, row.equations, column.equations, block);
   else if (row.place < column.place)
-    add_block(A, column.equations, row.equations, block.transpose());
+    add_block(A, column.equations, row.equations, Block(block.transpose()));
   else if (&row == &column)
     add_block(A, row.equations, column.equations, block);
   else // two nodes of a part in one joint
-    add_block(A, row.equations, column.equations, block + block.transpose());
+    add_block(A, row.equations, column.equations, Block(block + Block(block.transpose())));
 }
 
 /// Adds a matrix of a part to that of the body.
@@ -103,12 +107,12 @@ void add_part(const std::vector<Member>& members, const SparseMatrix& own, Spars
     {
       const Member& row = members[static_cast<std::size_t>(node_of[static_cast<std::size_t>(inner[at])])];
       const auto height = static_cast<Eigen::Index>(row.own.size());
-      Eigen::MatrixXd block(height, width);
+      Block block(height, width);
       for (Eigen::Index c = 0; c < width; ++c)
         for (Eigen::Index r = &row == &column ? c : 0; r < height; ++r)
           block(r, c) = own.valuePtr()[outer[column.own[static_cast<std::size_t>(c)]] + (at - first) + r - c];
       if (&row == &column)
-        block = block.selfadjointView<Eigen::Lower>().toDenseMatrix().eval();
+        block.triangularView<Eigen::StrictlyUpper>() = Block(block.transpose());
       add_pair(A, row, column, block);
       at += static_cast<int>(height);
     }

@@ -49,6 +49,11 @@ std::vector<Key> rib_keys()
        .range = turn,
        .default_number = 0.0,
        .help = "Direction of the fibre from the plane of the rim, positive upwards to the right seen from outside."},
+      {.name = "ribs.plies[].grain",
+       .kind = KeyKind::choice,
+       .choices = {"laid"},
+       .default_text = "laid",
+       .help = "Ribs are bent: plies follow them."},
       by_length("ribs.overhang", "2.5", "by the length of the body: 2.3, 2.5, 3.5",
                 "How far the plates stand over the outer face of the ribs. In sharp tips of corners the ribs run into "
                 "the outline."),

@@ -43,7 +43,8 @@ std::vector<Key> string_keys()
        .range = place,
        .count = 2,
        .help =
-           "x and y of the soundpost under a top; what it stands on does not give. Without [soundpost] there is none."},
+           "x and y of the soundpost under a top. In the file of a plate what it stands on does not give; in that of a "
+           "body it stands on the back, below. Without [soundpost] there is none."},
       {.name = "soundpost.diameter",
        .kind = KeyKind::number,
        .unit = mm,
