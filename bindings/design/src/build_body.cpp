@@ -24,8 +24,8 @@ namespace
 using Eigen::Vector2d;
 using Eigen::Vector3d;
 
-// Default edge length: that part of the body's length. On a viola of wood the lowest ten modes are within 1.5 % of those
-// at a third of it, the most under the soundpost, the others within 0.7 %.
+// Default edge length: that part of the body's length. On a viola of wood the lowest ten modes are within 1.5 % of
+// those at a third of it, the most under the soundpost, the others within 0.7 %.
 constexpr double sizes_along_body = 18.0;
 
 double mean_edge_thickness(const Model& plate, const std::vector<std::array<int, 4>>& line)
@@ -110,12 +110,14 @@ double least_radius(const ShellMesh& mesh)
 
 /// A layer inside all of a wall. A shell holds no layer that is thick beside its radius: what is too thick becomes
 /// thinner and denser, so that its mass stays.
-Patch backing(Material material, double thickness, Angle angle, const ShellMesh& wall)
+///
+/// @param mass_share  factor on its mass [-]
+Patch backing(Material material, double thickness, Angle angle, const ShellMesh& wall, double mass_share)
 {
   constexpr double share_of_radius = 0.25;
   constexpr double everywhere = 100.0; // [m]
   const double depth = std::min(thickness, share_of_radius * least_radius(wall));
-  material.density *= thickness / depth;
+  material.density *= mass_share * thickness / depth;
   return {.side = PlateSide::inside,
           .region = EllipseRegion{.centre = Vector2d::Zero(), .axes = Vector2d::Constant(everywhere)},
           .laminate = {.plies = {{.material = material, .thickness = depth, .angle = angle}}}};
@@ -137,12 +139,13 @@ BodyPart rib_part(RibPiece piece, const BodyDesign& design)
   if (piece.band == RibBand::lining)
   {
     part.name = "linings";
-    part.model.patches = {backing(design.linings->material, design.linings->thickness, along, part.model.mesh)};
+    part.model.patches = {backing(design.linings->material, design.linings->thickness, along, part.model.mesh, 1.0)};
     return part;
   }
   part.name = "blocks";
   const Vector2d& block = piece.band == RibBand::end_block ? design.blocks.end : design.blocks.corner;
-  part.model.patches = {backing(design.blocks.material, block.y(), Angle::degrees(0.0), part.model.mesh)};
+  part.model.patches = {
+      backing(design.blocks.material, block.y(), Angle::degrees(0.0), part.model.mesh, piece.backing_share)};
   return part;
 }
 

@@ -18,7 +18,8 @@ namespace
 
 using Eigen::Vector3d;
 
-constexpr double corner = 25.0 * std::numbers::pi / 180.0; // edges that turn by more are a corner, by 50 or more in a body [rad]
+constexpr double corner =
+    25.0 * std::numbers::pi / 180.0; // edges that turn by more are a corner, by 50 or more in a body [rad]
 
 /// Derivative of a cubic edge by its parameter at one of its nodes, along the plane of the rim.
 Vector3d tangent(const RibEdge& e, int node)
@@ -61,31 +62,76 @@ std::vector<Column> columns_of(const std::vector<RibEdge>& lower, const std::vec
   return columns;
 }
 
-/// Distance of each column's middle from the nearest corner along the ribs [m].
-std::vector<double> distances_from_corners(const std::vector<Column>& columns)
+double length(const Column& column)
+{
+  return (column.upper[3] - column.upper[0]).norm();
+}
+
+/// How much of each column's length corner blocks back [m].
+std::vector<double> backed_at_corners(const std::vector<Column>& columns, double reach)
 {
   const std::size_t n = columns.size();
-  std::vector<double> distance(n, HUGE_VAL);
-  const auto length = [&](std::size_t i) { return (columns[i].upper[3] - columns[i].upper[0]).norm(); };
+  std::vector<double> after(n, HUGE_VAL);  // distance of a column's first end from the corner before it [m]
+  std::vector<double> before(n, HUGE_VAL); // of its second end from the corner that follows [m]
   double passed = HUGE_VAL;
   for (std::size_t k = 0; k < 2 * n; ++k) // twice round
   {
     const std::size_t i = k % n;
-    if (columns[i].corner_before)
-      passed = 0.0;
-    distance[i] = std::min(distance[i], passed + 0.5 * length(i));
-    passed += length(i);
+    passed = columns[i].corner_before ? 0.0 : passed;
+    after[i] = std::min(after[i], passed);
+    passed += length(columns[i]);
   }
   passed = HUGE_VAL;
   for (std::size_t k = 2 * n; k-- > 0;)
   {
     const std::size_t i = k % n;
-    if (columns[(i + 1) % n].corner_before)
-      passed = 0.0;
-    distance[i] = std::min(distance[i], passed + 0.5 * length(i));
-    passed += length(i);
+    passed = columns[(i + 1) % n].corner_before ? 0.0 : passed;
+    before[i] = std::min(before[i], passed);
+    passed += length(columns[i]);
   }
-  return distance;
+  std::vector<double> backed;
+  for (std::size_t i = 0; i < n; ++i)
+    backed.push_back(std::min(length(columns[i]), std::max(0.0, reach - after[i]) + std::max(0.0, reach - before[i])));
+  return backed;
+}
+
+/// How much of each column's length blocks at both ends of the body back [m].
+std::vector<double> backed_at_ends(const std::vector<Column>& columns, double width)
+{
+  std::vector<double> backed;
+  for (const Column& c : columns)
+  {
+    const Vector3d outward = c.normal[1] + c.normal[2];
+    const double low = std::min(c.upper[0].y(), c.upper[3].y());
+    const double high = std::max(c.upper[0].y(), c.upper[3].y());
+    const double within = std::min(high, 0.5 * width) - std::max(low, -0.5 * width);
+    const bool at_end = std::abs(outward.x()) > std::abs(outward.y());
+    backed.push_back(at_end && within > 0.0 ? length(c) * within / (high - low) : 0.0);
+  }
+  return backed;
+}
+
+/// Columns that a block backs for more than half of their length.
+struct BackedColumns
+{
+  std::vector<bool> is_backed;
+  double backing_share = 1.0; // of the length designed to the length of these
+};
+
+BackedColumns backed_columns(const std::vector<Column>& columns, const std::vector<double>& backed)
+{
+  BackedColumns out = {.is_backed = std::vector<bool>(columns.size(), false)};
+  double designed = 0.0;
+  double meshed = 0.0;
+  for (std::size_t i = 0; i < columns.size(); ++i)
+  {
+    designed += backed[i];
+    out.is_backed[i] = backed[i] > 0.5 * length(columns[i]);
+    meshed += out.is_backed[i] ? length(columns[i]) : 0.0;
+  }
+  if (meshed > 0.0)
+    out.backing_share = designed / meshed;
+  return out;
 }
 
 /// Heights of the mesh lines as shares of the rib's height, and which rows are linings.
@@ -183,19 +229,17 @@ std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::v
     throw InvalidInput(
         message("body: ribs need as many edges below as above; got ", lower.size(), " and ", upper.size()));
   const std::vector<Column> columns = columns_of(lower, upper);
-  const std::vector<double> from_corner = distances_from_corners(columns);
+  const BackedColumns ends = backed_columns(columns, backed_at_ends(columns, measures.end_block));
+  const BackedColumns corners = backed_columns(columns, backed_at_corners(columns, measures.corner_block));
   double height = 0.0;
   for (const Column& c : columns)
     height += (c.upper[0] - c.lower[0]).norm() / static_cast<double>(columns.size());
   const Rows rows = rows_of(height, measures);
-  const double turning = measures.end_block > 0.0 ? 0.5 * measures.end_block : -1.0;
   const auto band_of = [&](std::size_t i, std::size_t row)
   {
-    const Vector3d middle = 0.5 * (columns[i].upper[0] + columns[i].upper[3]);
-    const Vector3d outward = columns[i].normal[1] + columns[i].normal[2];
-    if (std::abs(middle.y()) < turning && std::abs(outward.x()) > std::abs(outward.y()))
+    if (ends.is_backed[i])
       return RibBand::end_block;
-    if (from_corner[i] < measures.corner_block)
+    if (corners.is_backed[i])
       return RibBand::corner_block;
     return rows.lining[row] ? RibBand::lining : RibBand::plain;
   };
@@ -208,7 +252,11 @@ std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::v
         if (band_of(i, row) == band)
           builder.add_cell(i, row);
     if (!builder.mesh.triangles.empty())
-      pieces.push_back({.band = band, .mesh = std::move(builder.mesh)});
+      pieces.push_back({.band = band,
+                        .mesh = std::move(builder.mesh),
+                        .backing_share = band == RibBand::end_block      ? ends.backing_share
+                                         : band == RibBand::corner_block ? corners.backing_share
+                                                                         : 1.0});
   }
   return pieces;
 }

@@ -56,6 +56,8 @@ struct RibPiece
 {
   RibBand band;
   ShellMesh mesh; ///< in the axes of the body, thickness 1 m at all nodes: to be set; no boundary groups
+  /// Length that the blocks of the piece are to back over the length of its columns: they end within some [-].
+  double backing_share = 1.0;
 };
 
 /// Ribs as walls ruled between the edges of two plates; normals outward, seen in the plane of the rim.
