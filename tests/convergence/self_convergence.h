@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include <plate/assembly/model.h>
+#include <plate/assembly/assemble.h>
 
 #include <functional>
 #include <vector>
@@ -15,5 +15,8 @@ namespace plate::test
 /// @param model  of 1, 2, 4, ... times the cells
 /// @param mode   from 0
 [[nodiscard]] std::vector<double> observed_orders(const std::function<Model(int)>& model, int mode, int num_meshes);
+
+/// The same of whatever makes a system.
+[[nodiscard]] std::vector<double> orders_of_systems(const std::function<System(int)>& system, int mode, int num_meshes);
 
 } // namespace plate::test

@@ -185,6 +185,59 @@ TEST_CASE("an L bends at any angle of its fold as beam theory says")
   }
 }
 
+TEST_CASE("directors that differ a little at a joint neither lock nor soften a curved strip")
+{
+  // A quarter of a ring, clamped at one end, pulled radially at the other: M = P R cos(a), N = P cos(a), V = P sin(a);
+  // what the curvature adds is (t / R)^2 / 6 of it. The halves are glued; the second has its first directors turned.
+  constexpr double radius = 0.3, width = 0.05, P = 3.0;
+  const double arc = 0.5 * pi * radius;
+  const test::Surface ring = {
+      .position = [=](double s, double y)
+      { return Eigen::Vector3d(radius * std::sin(s / radius), y, radius * std::cos(s / radius)); },
+      .normal = [=](double s, double) { return Eigen::Vector3d(std::sin(s / radius), 0.0, std::cos(s / radius)); }};
+  const auto half = [&](double from)
+  {
+    return test::plate_model(test::grid_mesh({.x = lines(from, from + 0.5 * arc, 3),
+                                              .y = lines(0.0, width, 1),
+                                              .surface = ring,
+                                              .thickness = thickness}),
+                             test::solid(test::isotropic(E, 0.0, 500.0), thickness));
+  };
+  const double EI = E * std::pow(thickness, 3) / 12.0 * width;
+  const double area = thickness * width;
+  const double exact =
+      0.25 * pi * P * radius * (radius * radius / EI + 1.0 / (E * area) + 1.0 / (5.0 / 6.0 * 0.5 * E * area));
+  for (const double degrees : {0.0, 0.01, 0.3})
+  {
+    CAPTURE(degrees);
+    Model first = half(0.0);
+    first.supports = {{.group = "x-", .support = EdgeSupport::clamped}};
+    Model second = half(0.5 * arc);
+    const Eigen::AngleAxisd turn(degrees * pi / 180.0, Eigen::Vector3d::UnitY());
+    for (const EdgeGroup& group : second.mesh.boundary)
+      if (group.name == "x-")
+        for (const auto& edge : group.edges)
+          for (const int node : edge)
+          {
+            Eigen::Vector3d& normal = second.mesh.normals[static_cast<std::size_t>(node)];
+            normal = ring.normal(0.5 * arc, 0.0);
+            normal = turn * normal;
+          }
+    const Body body = glued({{.name = "first", .model = first}, {.name = "second", .model = second}});
+    const BodySystem s = assemble(body);
+    const PartSystem& end = s.parts[1];
+    Eigen::VectorXd own = Eigen::VectorXd::Zero(end.dofs.num_equations);
+    for (const EdgeGroup& group : body.parts[1].model.mesh.boundary)
+      if (group.name == "x+")
+        for (std::size_t k = 0; k < 4; ++k)
+          own(end.dofs.equation[static_cast<std::size_t>(group.edges.front()[k])][0]) +=
+              P * (k == 0 || k == 3 ? 0.125 : 0.375);
+    const Eigen::VectorXd f = end.from_body.transpose() * own;
+    const Eigen::SimplicialLDLT<SparseMatrix> factor(s.system.K);
+    CHECK(f.dot(factor.solve(f)) / P == doctest::Approx(exact).epsilon(degrees > 0.1 ? 1e-3 : 1e-4));
+  }
+}
+
 TEST_CASE("two rotations serve where walls lie in one plane, three elsewhere")
 {
   const Model piece = wall(0.2, 0.1, 0.3);
