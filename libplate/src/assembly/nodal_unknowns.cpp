@@ -46,7 +46,7 @@ NodalUnknowns at_nodes(const DofMap& dofs, const Eigen::Ref<const Eigen::VectorX
 
 Eigen::VectorXd on_unknowns(const DofMap& dofs, const NodalUnknowns& values)
 {
-  Eigen::VectorXd x(dofs.num_equations);
+  Eigen::VectorXd x = Eigen::VectorXd::Zero(dofs.num_equations); // third rotations of a body stay at zero
   for_each_unknown(dofs,
                    [&](Eigen::Index node, Eigen::Index k, int equation)
                    {

@@ -17,9 +17,10 @@ using namespace plate::test;
 namespace
 {
 
-const std::string box_plate = "[outline]\nkind = \"rectangle\"\nlength = 350\nwidth = 200\n[thickness]\nvalue = 3\n"
-                              "[layup]\nsolid = \"wood\"\ngrain = \"follows\"\n[material.wood]\nE1 = 10\nE2 = 1\nG12 = 0.7\nnu12 = 0.37\n"
-                              "density = 400\n";
+const std::string box_plate =
+    "[outline]\nkind = \"rectangle\"\nlength = 350\nwidth = 200\n[thickness]\nvalue = 3\n"
+    "[layup]\nsolid = \"wood\"\ngrain = \"follows\"\n[material.wood]\nE1 = 10\nE2 = 1\nG12 = 0.7\nnu12 = 0.37\n"
+    "density = 400\n";
 const std::string heads = "[body]\ntop = \"plate.toml\"\nback = \"plate.toml\"\n"; // lines 1 to 3
 const std::string bare_ribs = "[ribs]\nheight = 40\nthickness = 1\noverhang = 2.5\nmaterial = \"wood\"\n[linings]\n"
                               "height = 0\n[blocks]\nend = [0, 0]\ncorner = [0, 0]\n[material.wood]\nE1 = 10\nE2 = 1\n"
@@ -168,6 +169,35 @@ TEST_CASE("a box weighs and holds what its measures say")
   CHECK(1e3 * (system.system.mass - 2.0 * 400.0 * 0.35 * 0.2 * 3e-3 - 2e-3) == relative(1e3 * ribs));
   CHECK(system.system.centre_of_gravity.y() == doctest::Approx(0.0).epsilon(1e-9));
   CHECK(model.body.struts.empty());
+}
+
+TEST_CASE("blocks and linings weigh what their measures say, whatever the mesh")
+{
+  const BodyFolder folder;
+  const double bare = assemble(build_body(folder.document(heads + bare_ribs).design()).body).system.mass;
+  const auto mass_with = [&](std::string_view key, std::string_view value, std::string_view size)
+  {
+    BodyDocument document = folder.document(heads + bare_ribs + "[soundpost]\nat = [0, 0]\n");
+    document.set("blocks.material", "wood");
+    document.set("linings.material", "wood");
+    document.set(key, value);
+    document.set("mesh.size", size);
+    BodyModel model = build_body(document.design());
+    CHECK(model.body.struts.size() == 1);
+    model.body.struts.clear();
+    return assemble(model.body).system.mass;
+  };
+  const double between = 0.04 + 3e-3; // mid-surfaces [m]
+  for (const char* size : {"15", "40"})
+  {
+    CHECK(1e3 * (mass_with("blocks.end", "[52, 16]", size) - bare) ==
+          doctest::Approx(1e3 * 500.0 * 2.0 * 0.052 * 0.016 * between).epsilon(1e-6));
+    CHECK(1e3 * (mass_with("blocks.corner", "[24, 6]", size) - bare) ==
+          doctest::Approx(1e3 * 500.0 * 8.0 * 0.024 * 0.006 * between).epsilon(1e-6));
+    // Linings keep their share of the height between mid-surfaces: 8 mm of 43.
+    CHECK(1e3 * (mass_with("linings.height", "8", size) - bare) ==
+          doctest::Approx(1e3 * 500.0 * 2.0 * 0.008 * 0.002 * 2.0 * (0.344 + 0.194)).epsilon(1e-6));
+  }
 }
 
 TEST_CASE("ribs that are lower at the neck tilt the back")

@@ -27,8 +27,7 @@ public:
 
   /// Brings a model of this design to another point, for those who ask for thousands of points on one mesh.
   ///
-  /// Whoever can, changes only what the parameters change and leaves the mesh where it is; else the model is built
-  /// anew.
+  /// Whoever can, changes only what the parameters change and leaves the mesh where it is; else the model is built anew.
   /// @throws InvalidInput if there is no such design
   virtual void rebuild(std::span<const double> parameters, Model& model) { model = build(parameters); }
 };
