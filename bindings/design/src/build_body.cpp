@@ -218,6 +218,21 @@ void add_bridge(const BodyDesign& design, Model& top)
         {.at = {design.top.setup.bridge_x, side * design.top.setup.bridge_feet}, .mass = 0.5 * design.bridge_mass});
 }
 
+/// The neck on the nodes of the block at its end.
+FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blocks)
+{
+  const double turning = neck.mass * neck.length * neck.length / 12.0;
+  FixedMass out = {.part = part,
+                   .nodes = {},
+                   .mass = neck.mass,
+                   .centre = {neck.centre.x(), 0.0, neck.centre.y()},
+                   .inertia = Vector3d(0.0, turning, turning).asDiagonal()};
+  for (std::size_t i = 0; i < blocks.nodes.size(); ++i)
+    if (blocks.nodes[i].x() > 0.0)
+      out.nodes.push_back(static_cast<int>(i));
+  return out;
+}
+
 } // namespace
 
 double volume(const Cavity& cavity)
@@ -266,7 +281,11 @@ BodyModel build_body(const BodyDesign& design)
   for (RibPiece& piece :
        rib_meshes(placed(parts[BodyModel::back].model, parts[BodyModel::back].placement, below),
                   placed(parts[BodyModel::top].model, parts[BodyModel::top].placement, top_line), measures))
+  {
+    if (design.neck && piece.band == RibBand::end_block)
+      out.body.masses.push_back(neck_on(*design.neck, parts.size(), piece.mesh));
     parts.push_back(rib_part(std::move(piece), design));
+  }
   out.body.joints = nodes_at_one_place(parts);
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));

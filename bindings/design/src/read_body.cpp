@@ -61,7 +61,7 @@ UsualBody usual_body(double length)
           .bridge_mass = 11e-3};
 }
 
-constexpr std::array<std::string_view, 6> body_tables = {"body", "ribs", "linings", "blocks", "bridge", "air"};
+constexpr std::array<std::string_view, 7> body_tables = {"body", "ribs", "linings", "blocks", "bridge", "neck", "air"};
 constexpr std::array<std::string_view, 5> shared_tables = {"title", "material", "strings", "soundpost", "mesh"};
 
 bool is_one_of(std::string_view name, auto& names)
@@ -74,7 +74,7 @@ void check_body_tables(const TableReader& root)
   for (const std::string& name : root.names())
     if (!is_one_of(name, body_tables) && !is_one_of(name, shared_tables))
       root.table(name).fail_here("is no table of a body's file, which has body, ribs, linings, blocks, "
-                                 "soundpost, bridge, strings, air, material and mesh");
+                                 "soundpost, bridge, neck, strings, air, material and mesh");
 }
 
 const Material& material_of(const TableReader& table, const MaterialStock& stock, const char* usual)
@@ -155,6 +155,16 @@ std::optional<PostDesign> read_post(const TableReader& table, const MaterialStoc
   return post;
 }
 
+std::optional<NeckDesign> read_neck(const TableReader& table, const BlockDesign& blocks)
+{
+  if (!table.exists())
+    return std::nullopt;
+  if (blocks.end.x() == 0.0)
+    table.fail_here("the neck is fixed to the block at its end, and blocks.end has none; give the block a width");
+  const std::vector<double> centre = table.numbers("centre");
+  return NeckDesign{.mass = table.number("mass"), .centre = {centre[0], centre[1]}, .length = table.number("length")};
+}
+
 /// A plate of a body is held by the body alone.
 void check_free(const TableReader& root, const char* which, const Design& plate)
 {
@@ -181,7 +191,11 @@ BodyDesign read_body(const TableReader& root, const std::string& title, Design t
   const MaterialStock stock(root, Surroundings{});
   RibDesign ribs = read_ribs(root.table("ribs"), stock, usual);
   std::optional<LiningDesign> linings = read_linings(root.table("linings"), stock, usual, ribs);
-  const TableReader blocks = root.table("blocks");
+  const TableReader block_table = root.table("blocks");
+  BlockDesign blocks = {.end = pair_of(block_table, "end", usual.end_block),
+                        .corner = pair_of(block_table, "corner", usual.corner_block),
+                        .material = material_of(block_table, stock, "spruce")};
+  const std::optional<NeckDesign> neck = read_neck(root.table("neck"), blocks);
   std::optional<PostDesign> post = read_post(root.table("soundpost"), stock, top);
   const Strings strings = read_strings(root, top);
   const double mesh_size = root.table("mesh").optional_number("size").value_or(0.0);
@@ -193,11 +207,10 @@ BodyDesign read_body(const TableReader& root, const std::string& title, Design t
           .back = std::move(back),
           .ribs = std::move(ribs),
           .linings = std::move(linings),
-          .blocks = {.end = pair_of(blocks, "end", usual.end_block),
-                     .corner = pair_of(blocks, "corner", usual.corner_block),
-                     .material = material_of(blocks, stock, "spruce")},
+          .blocks = std::move(blocks),
           .soundpost = std::move(post),
           .bridge_mass = root.table("bridge").optional_number("mass").value_or(usual.bridge_mass),
+          .neck = neck,
           .strings = strings,
           .air_temperature = root.table("air").number("temperature"),
           .mesh_size = mesh_size};

@@ -180,6 +180,8 @@ BodySystem assemble(const Body& body)
   std::vector<StrutMatrices> struts;
   for (const Strut& strut : body.struts)
     struts.push_back(strut_matrices(body, nodes, strut));
+  for (const FixedMass& mass : body.masses)
+    struts.push_back(mass_matrices(body, nodes, mass));
   system.K = pattern_of(body, nodes, system.dofs, struts);
   system.M = system.K;
   Eigen::Vector3d moment = Eigen::Vector3d::Zero();

@@ -11,6 +11,9 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <span>
+#include <utility>
+#include <vector>
 
 namespace plate
 {
@@ -34,44 +37,80 @@ Eigen::Matrix3d cross_matrix(const Eigen::Vector3d& v)
   return m;
 }
 
-/// Mean displacement, and the rotation that fits the displacements best: sum (r x u) = sum (r.r - r rT) omega.
-Foot foot_of(const Body& body, const BodyNodes& nodes, const StrutFoot& at)
+/// A point under a foot, and the nodes whose displacements it has.
+struct Sample
 {
-  if (at.part >= body.parts.size())
-    throw InvalidInput(message("body: a strut stands on part ", at.part, "; there are ", body.parts.size()));
-  const BodyPart& part = body.parts[at.part];
+  double share;                                     // of the foot [-]
+  Eigen::Vector3d position;                         // in the axes of the body [m]
+  std::vector<std::pair<int, double>> displacement; // places and their shape functions
+};
+
+const BodyPart& part_under(const Body& body, std::size_t part, const char* what)
+{
+  if (part >= body.parts.size())
+    throw InvalidInput(message("body: a ", what, " stands on part ", part, "; there are ", body.parts.size()));
+  return body.parts[part];
+}
+
+std::vector<Sample> samples_under(const Body& body, const BodyNodes& nodes, const StrutFoot& at)
+{
+  const BodyPart& part = part_under(body, at.part, "strut");
   const ShellMesh& mesh = part.model.mesh;
-  const std::vector<SharedPlace> spots = places_in(mesh, at.region);
-  std::vector<Eigen::Vector3d> position;
-  Foot foot;
-  for (const SharedPlace& spot : spots)
+  std::vector<Sample> samples;
+  for (const SharedPlace& spot : places_in(mesh, at.region))
   {
     const CubicTriangle::Vector N = CubicTriangle::shape(spot.point.xi, spot.point.eta);
-    Eigen::Vector3d r = Eigen::Vector3d::Zero();
+    Sample sample = {.share = spot.share, .position = Eigen::Vector3d::Zero(), .displacement = {}};
     Eigen::Index i = 0;
     for (const int node : mesh.triangles[spot.point.triangle])
-      r += N(i++) * mesh.nodes[static_cast<std::size_t>(node)];
-    position.push_back(part.placement * r);
-    foot.middle += spot.share * position.back();
+    {
+      sample.position += N(i) * (part.placement * mesh.nodes[static_cast<std::size_t>(node)]);
+      sample.displacement.emplace_back(nodes.of_part[at.part][static_cast<std::size_t>(node)], N(i++));
+    }
+    samples.push_back(std::move(sample));
   }
-  Eigen::Matrix3d spread = Eigen::Matrix3d::Zero();
-  for (std::size_t s = 0; s < spots.size(); ++s)
+  return samples;
+}
+
+std::vector<Sample> samples_under(const Body& body, const BodyNodes& nodes, const FixedMass& at)
+{
+  const BodyPart& part = part_under(body, at.part, "mass");
+  std::vector<Sample> samples;
+  for (const int node : at.nodes)
   {
-    const Eigen::Matrix3d cross = cross_matrix(position[s] - foot.middle);
-    spread -= spots[s].share * cross * cross;
+    const std::vector<int>& places = nodes.of_part[at.part];
+    if (node < 0 || static_cast<std::size_t>(node) >= places.size())
+      throw InvalidInput(
+          message("body: a mass is fixed to node ", node, " of ", part.name, ", which has ", places.size()));
+    const auto n = static_cast<std::size_t>(node);
+    samples.push_back({.share = 1.0 / static_cast<double>(at.nodes.size()),
+                       .position = part.placement * part.model.mesh.nodes[n],
+                       .displacement = {{places[n], 1.0}}});
+  }
+  return samples;
+}
+
+/// Mean displacement, and the rotation that fits the displacements best: sum (r x u) = sum (r.r - r rT) omega.
+Foot foot_of(const std::vector<Sample>& samples)
+{
+  Foot foot;
+  for (const Sample& sample : samples)
+    foot.middle += sample.share * sample.position;
+  Eigen::Matrix3d spread = Eigen::Matrix3d::Zero();
+  for (const Sample& sample : samples)
+  {
+    const Eigen::Matrix3d cross = cross_matrix(sample.position - foot.middle);
+    spread -= sample.share * cross * cross;
   }
   const Eigen::Matrix3d from_moment = spread.inverse();
-  for (std::size_t s = 0; s < spots.size(); ++s)
+  for (const Sample& sample : samples)
   {
-    const CubicTriangle::Vector N = CubicTriangle::shape(spots[s].point.xi, spots[s].point.eta);
     Eigen::Matrix<double, 6, 3> felt;
-    felt << Eigen::Matrix3d::Identity(), from_moment * cross_matrix(position[s] - foot.middle);
-    Eigen::Index i = 0;
-    for (const int node : mesh.triangles[spots[s].point.triangle])
+    felt << Eigen::Matrix3d::Identity(), from_moment * cross_matrix(sample.position - foot.middle);
+    for (const auto& [place, N] : sample.displacement)
     {
-      const int place = nodes.of_part[at.part][static_cast<std::size_t>(node)];
       const auto entry = foot.displacements.try_emplace(place, Eigen::Matrix<double, 6, 3>::Zero()).first;
-      entry->second += spots[s].share * N(i++) * felt;
+      entry->second += sample.share * N * felt;
     }
   }
   return foot;
@@ -127,17 +166,10 @@ Matrix12 rod_mass(double mass)
   return M;
 }
 
-} // namespace
-
-StrutMatrices strut_matrices(const Body& body, const BodyNodes& nodes, const Strut& strut)
+/// Places under feet and the motions of these.
+StrutMatrices on_feet(const BodyNodes& nodes, std::span<const Foot> feet)
 {
-  if (!(strut.E > 0.0 && strut.G > 0.0 && strut.density > 0.0 && strut.diameter > 0.0))
-    throw InvalidInput(message("body: a strut needs E, G, density and diameter > 0; got ", strut.E, " Pa, ", strut.G,
-                               " Pa, ", strut.density, " kg/m3, ", strut.diameter, " m"));
-  const std::array<Foot, 2> feet = {foot_of(body, nodes, strut.feet[0]), foot_of(body, nodes, strut.feet[1])};
-  const Eigen::Vector3d along = feet[1].middle - feet[0].middle;
-  const double length = along.norm();
-  StrutMatrices out;
+  StrutMatrices out = {};
   for (const Foot& foot : feet)
     for (const auto& entry : foot.displacements)
       out.places.push_back(entry.first);
@@ -146,7 +178,7 @@ StrutMatrices strut_matrices(const Body& body, const BodyNodes& nodes, const Str
   Eigen::Index columns = 0;
   for (const int place : out.places)
     columns += nodes.nodes[static_cast<std::size_t>(place)].num_unknowns();
-  out.motions = Eigen::MatrixXd::Zero(12, columns);
+  out.motions = Eigen::MatrixXd::Zero(6 * static_cast<Eigen::Index>(feet.size()), columns);
   Eigen::Index at = 0;
   for (const int place : out.places)
   {
@@ -155,19 +187,52 @@ StrutMatrices strut_matrices(const Body& body, const BodyNodes& nodes, const Str
         out.motions.block<6, 3>(6 * static_cast<Eigen::Index>(f), at) = entry->second;
     at += nodes.nodes[static_cast<std::size_t>(place)].num_unknowns();
   }
+  return out;
+}
+
+} // namespace
+
+StrutMatrices strut_matrices(const Body& body, const BodyNodes& nodes, const Strut& strut)
+{
+  if (!(strut.E > 0.0 && strut.G > 0.0 && strut.density > 0.0 && strut.diameter > 0.0))
+    throw InvalidInput(message("body: a strut needs E, G, density and diameter > 0; got ", strut.E, " Pa, ", strut.G,
+                               " Pa, ", strut.density, " kg/m3, ", strut.diameter, " m"));
+  const std::array<Foot, 2> feet = {foot_of(samples_under(body, nodes, strut.feet[0])),
+                                    foot_of(samples_under(body, nodes, strut.feet[1]))};
+  const Eigen::Vector3d along = feet[1].middle - feet[0].middle;
+  const double length = along.norm();
   // The axes across a round post may point anywhere.
-  const Eigen::Vector3d axis = along / length;
   Eigen::Matrix3d axes;
-  axes.col(0) = axis;
-  axes.col(1) = axis.unitOrthogonal();
-  axes.col(2) = axis.cross(axes.col(1));
+  axes.col(0) = along / length;
+  axes.col(1) = axes.col(0).unitOrthogonal();
+  axes.col(2) = axes.col(0).cross(axes.col(1));
   Matrix12 turned = Matrix12::Zero();
   for (int k = 0; k < 4; ++k)
     turned.block<3, 3>(3 * k, 3 * k) = axes.transpose();
+  StrutMatrices out = on_feet(nodes, feet);
   out.K = turned.transpose() * beam_stiffness(strut, length) * turned;
   out.mass = strut.density * 0.25 * std::numbers::pi * strut.diameter * strut.diameter * length;
   out.M = rod_mass(out.mass);
   out.centre = 0.5 * (feet[0].middle + feet[1].middle);
+  return out;
+}
+
+StrutMatrices mass_matrices(const Body& body, const BodyNodes& nodes, const FixedMass& mass)
+{
+  if (!(mass.mass > 0.0 && mass.centre.allFinite() && mass.inertia.allFinite()))
+    throw InvalidInput(message("body: a mass must be positive and finite; got ", mass.mass, " kg"));
+  if (mass.nodes.size() < 3)
+    throw InvalidInput(message("body: a mass must be fixed to three nodes or more; got ", mass.nodes.size()));
+  const Foot foot = foot_of(samples_under(body, nodes, mass));
+  StrutMatrices out = on_feet(nodes, std::span(&foot, 1));
+  // The centre moves by u - d x omega.
+  Eigen::Matrix<double, 3, 6> to_centre;
+  to_centre << Eigen::Matrix3d::Identity(), -cross_matrix(mass.centre - foot.middle);
+  out.K = Eigen::MatrixXd::Zero(6, 6);
+  out.M = mass.mass * to_centre.transpose() * to_centre;
+  out.M.bottomRightCorner<3, 3>() += mass.inertia;
+  out.mass = mass.mass;
+  out.centre = mass.centre;
   return out;
 }
 

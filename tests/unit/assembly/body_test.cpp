@@ -311,6 +311,30 @@ TEST_CASE("a post stretches, bends and twists as a round rod between its feet")
         1e-9 * dense(s.system.K).diagonal().maxCoeff());
 }
 
+TEST_CASE("a rigid body on a wall moves with it, about its own centre")
+{
+  Body body = box(1);
+  const System bare = assemble(body).system;
+  const Eigen::Vector3d centre(0.5, 0.1, 0.07);
+  const Eigen::Matrix3d inertia = Eigen::Vector3d(1e-4, 2e-4, 3e-4).asDiagonal();
+  body.masses = {{.part = 5, .nodes = {0, 1, 2, 3}, .mass = 0.2, .centre = centre, .inertia = inertia}};
+  const System with = assemble(body).system;
+  CHECK(with.mass - bare.mass == doctest::Approx(0.2));
+  CHECK((with.centre_of_gravity * with.mass - bare.centre_of_gravity * bare.mass - 0.2 * centre).norm() < 1e-12);
+  // Inertia of the six rigid motions: m, m c x, and about the origin J + m (c.c - c cT).
+  const auto inertia_of = [](const System& s) -> Eigen::MatrixXd
+  { return s.rigid_motions.transpose() * (s.M.selfadjointView<Eigen::Lower>() * s.rigid_motions); };
+  const Eigen::MatrixXd added = inertia_of(with) - inertia_of(bare);
+  const Eigen::Matrix3d about_origin =
+      inertia + 0.2 * (centre.squaredNorm() * Eigen::Matrix3d::Identity() - centre * centre.transpose());
+  CHECK((added.topLeftCorner<3, 3>() - 0.2 * Eigen::Matrix3d::Identity()).norm() < 1e-12);
+  CHECK((added.bottomRightCorner<3, 3>() - about_origin).norm() < 1e-12);
+  for (int k = 0; k < 3; ++k)
+    CHECK((added.block<3, 1>(0, 3 + k) - 0.2 * Eigen::Vector3d::Unit(k).cross(centre)).norm() < 1e-12);
+  body.masses.front().nodes = {0, 1};
+  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("three nodes"), InvalidInput);
+}
+
 TEST_CASE("a body gives the same bits on one thread and on four")
 {
   const int before = num_threads();

@@ -145,6 +145,9 @@ TEST_CASE("faults of a body's file are reported at their line")
   check_message(fault("[soundpost]\nat = [-300, 0]\n"), "body.toml:5", {"soundpost.at", "beside the top"});
   check_message(fault("[soundpost]\nat = [0, 0]\nlength = 50\n"), "body.toml:6", {"soundpost.length", "leave it out"});
   check_message(fault("[bridge]\nmass = 0\n"), "body.toml:5", {"bridge.mass", "greater than 0"});
+  check_message(fault("[blocks]\nend = [0, 0]\n[neck]\nmass = 200\ncentre = [300, 10]\n"), "body.toml:6",
+                {"neck", "blocks.end"});
+  check_message(fault("[neck]\nmass = 200\n"), "body.toml:4", {"neck.centre", "missing"});
   check_message(fault("[arching]\nheight = 3\n"), "body.toml:4", {"arching", "no table of a body's file"});
   check_message(fault("[mesh]\nsize = 90\n"), "body.toml:5", {"mesh.size", "50 mm"});
   check_message(folder.error_of("[body]\ntop = \"plate.toml\"\n"), "body.toml:1", {"body.back", "missing"});
@@ -240,6 +243,24 @@ TEST_CASE("the demo body moves freely as a whole and nothing of it hangs loose")
   const Eigen::MatrixXd shares = energy_shares(s, state);
   CHECK(shares.sum() == doctest::Approx(1.0));
   CHECK(shares.topRows(shares.rows() - 1).minCoeff() > -1e-12);
+}
+
+TEST_CASE("a neck weighs on the body at its end")
+{
+  const BodyFolder folder;
+  const auto body_with = [&](const std::string& neck)
+  { return assemble(build_body(folder.document(heads + neck).design()).body); };
+  const System bare = body_with("").system;
+  const System with = body_with("[neck]\nmass = 200\ncentre = [300, 10]\nlength = 250\n").system;
+  CHECK(1e3 * (with.mass - bare.mass) == relative(200.0));
+  const Eigen::Vector3d moment = with.centre_of_gravity * with.mass - bare.centre_of_gravity * bare.mass;
+  CHECK((moment - 0.2 * Eigen::Vector3d(0.3, 0.0, 0.01)).norm() < 1e-12);
+  const auto turning = [](const System& s)
+  {
+    const Eigen::VectorXd R = s.rigid_motions.col(5); // about z
+    return R.dot(s.M.selfadjointView<Eigen::Lower>() * R);
+  };
+  CHECK(turning(with) - turning(bare) == doctest::Approx(0.2 * (0.3 * 0.3 + 0.25 * 0.25 / 12.0)).epsilon(1e-9));
 }
 
 TEST_CASE("keys of the plates are reached through the body")

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "declarations.h"
 
+#include <utility>
+
 namespace plate::key_declarations
 {
 
@@ -97,6 +99,33 @@ std::vector<Key> backing_keys()
   };
 }
 
+std::vector<Key> neck_keys()
+{
+  return {
+      {.name = "neck.mass",
+       .kind = KeyKind::number,
+       .example = "230.0",
+       .unit = grams,
+       .range = above(0.0, 10000.0),
+       .help = "Mass of the neck with all on it, a rigid body fixed to the block at the neck end. Without [neck] there "
+               "is none."},
+      {.name = "neck.centre",
+       .kind = KeyKind::numbers,
+       .example = "[320.0, 15.0]",
+       .unit = mm,
+       .range = place,
+       .count = 2,
+       .help = "x and z of its centre of gravity: along the body, and above the rim of the top."},
+      {.name = "neck.length",
+       .kind = KeyKind::number,
+       .example = "260.0",
+       .unit = mm,
+       .range = between(0.0, 3000.0),
+       .default_number = 0.0,
+       .help = "It turns like a thin rod of that length along x."},
+  };
+}
+
 } // namespace
 
 std::vector<Key> body_keys()
@@ -116,6 +145,8 @@ std::vector<Key> body_keys()
     keys.insert(keys.end(), part.begin(), part.end());
   keys.push_back(by_length("bridge.mass", "3.0", "by the length of the body: 2.2, 3, 11",
                            "Mass of the bridge, half on each foot.", grams));
+  for (Key& key : neck_keys())
+    keys.push_back(std::move(key));
   keys.push_back({.name = "air.temperature",
                   .kind = KeyKind::number,
                   .unit = celsius,

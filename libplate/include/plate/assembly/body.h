@@ -28,7 +28,7 @@ struct PartNode
   int node = 0;
 };
 
-/// Walls glued along common nodes, with struts between them: plain data.
+/// Walls glued along common nodes, with struts between and rigid bodies on them: plain data.
 ///
 /// Each part is a model like any other and keeps its unknowns; a joint gives its nodes one displacement and one
 /// rotation. Where the walls of a joint lie in one plane the rotation has two components, elsewhere three: every wall
@@ -40,6 +40,7 @@ struct Body
   std::vector<BodyPart> parts;
   std::vector<std::vector<PartNode>> joints; ///< nodes at one place, at least two; each node in one joint at most
   std::vector<Strut> struts = {};
+  std::vector<FixedMass> masses = {};
 };
 
 /// Joints of all nodes that lie at one place, whatever their parts.

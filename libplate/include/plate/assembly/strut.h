@@ -3,8 +3,11 @@
 
 #include <plate/mesh/planform_region.h>
 
+#include <Eigen/Core>
+
 #include <array>
 #include <cstddef>
+#include <vector>
 
 namespace plate
 {
@@ -25,6 +28,16 @@ struct Strut
   double G;        ///< shear across it [Pa]
   double density;  ///< [kg/m3]
   double diameter; ///< [m]
+};
+
+/// A rigid body fixed to nodes of a part, e.g. a neck: it moves with their mean displacement and mean rotation.
+struct FixedMass
+{
+  std::size_t part;        ///< index into Body::parts
+  std::vector<int> nodes;  ///< of that part, not all on one line
+  double mass;             ///< [kg]
+  Eigen::Vector3d centre;  ///< of gravity, in the axes of the body [m]
+  Eigen::Matrix3d inertia; ///< about its centre of gravity [kg m2]
 };
 
 } // namespace plate

@@ -45,6 +45,14 @@ struct PostDesign
   Material material;
 };
 
+/// A neck as a rigid body on the block at its end.
+struct NeckDesign
+{
+  double mass;            ///< [kg]
+  Eigen::Vector2d centre; ///< x and z of its centre of gravity [m]
+  double length;          ///< of the thin rod along x like which it turns [m]
+};
+
 /// A closed body as its file describes it: plain data in SI, checked.
 struct BodyDesign
 {
@@ -56,6 +64,7 @@ struct BodyDesign
   BlockDesign blocks;
   std::optional<PostDesign> soundpost;
   double bridge_mass; ///< [kg]
+  std::optional<NeckDesign> neck;
   Strings strings;
   double air_temperature; ///< [deg C]
   double mesh_size;       ///< edge length in both plates; 0: chosen [m]

@@ -37,7 +37,8 @@ struct BodyModel
 ///
 /// Plates stand over the ribs as designed; ribs are glued to them along a line in the middle of their thickness. Walls
 /// meet at mid-surfaces, so ribs reach half the edge of each plate too far: 8 % of a viola's. Blocks and linings
-/// thicken the ribs from inside. The bridge is half of its mass on either foot. Without a neck.
+/// thicken the ribs from inside. The bridge is half of its mass on either foot, a neck a
+/// rigid body on the block at its end.
 /// @throws InvalidInput      if the outlines of both plates differ, or post or bridge have no place
 /// @throws NumericalFailure  if a plate cannot be meshed
 [[nodiscard]] BodyModel build_body(const BodyDesign& design);
