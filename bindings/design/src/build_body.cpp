@@ -169,45 +169,84 @@ Strut post_between(const PostDesign& post)
           .diameter = post.diameter};
 }
 
-/// The back's mesh within the ribs; the height of the top comes from its surface, holes or not.
-Cavity cavity_between(const BodyDesign& design, const BodyPart& back, const std::vector<std::array<int, 4>>& line)
+/// Nodes of a planform, taken from those of the back as they are asked for.
+class CavityBuilder
 {
-  const ArchSurface arch(design.top.geometry.outline, design.top.geometry.arching);
-  const ThicknessField thickness(design.top.geometry.outline, design.top.geometry.thickness);
+public:
+  CavityBuilder(const BodyDesign& design, const BodyPart& back)
+      : back_(back), arch_(design.top.geometry.outline, design.top.geometry.arching),
+        thickness_(design.top.geometry.outline, design.top.geometry.thickness), index_(back.model.mesh.nodes.size(), -1)
+  {
+  }
+
+  int node(int of_back)
+  {
+    int& index = index_[static_cast<std::size_t>(of_back)];
+    if (index < 0)
+    {
+      index = static_cast<int>(planform.nodes.size());
+      add(static_cast<std::size_t>(of_back));
+    }
+    return index;
+  }
+
+  ShellMesh planform;
+  std::vector<double> back_face, top_face; // z at the nodes [m]
+
+private:
+  void add(std::size_t n)
+  {
+    const ShellMesh& mesh = back_.model.mesh;
+    const Vector3d inside = back_.placement * (mesh.nodes[n] - 0.5 * mesh.thickness[n] * mesh.normals[n]);
+    const Vector2d at = (back_.placement * mesh.nodes[n]).head<2>();
+    const Height height = arch_.at(at);
+    planform.nodes.emplace_back(at.x(), at.y(), 0.0);
+    planform.normals.push_back(Vector3d::UnitZ());
+    planform.thickness.push_back(mesh.thickness[n]);
+    back_face.push_back(inside.z());
+    top_face.push_back(height.z - 0.5 * thickness_.at(at) / height.normal().z());
+  }
+
+  const BodyPart& back_;
+  ArchSurface arch_;
+  ThicknessField thickness_;
+  std::vector<int> index_;
+};
+
+Eigen::VectorXd vector_of(const std::vector<double>& values)
+{
+  return Eigen::Map<const Eigen::VectorXd>(values.data(), static_cast<Eigen::Index>(values.size()));
+}
+
+/// The back's mesh within the ribs; the height of the top comes from its surface, holes or not.
+Cavity space_within(const BodyDesign& design, const BodyPart& back, const std::vector<std::array<int, 4>>& line)
+{
   const ShellMesh& mesh = back.model.mesh;
   std::vector<Vector2d> rib;
   for (const auto& edge : line)
     for (std::size_t k = 0; k < 3; ++k)
       rib.push_back(mesh.nodes[static_cast<std::size_t>(edge[k])].head<2>());
-  Cavity cavity;
-  std::vector<int> index(mesh.nodes.size(), -1);
-  const auto add = [&](int node)
-  {
-    const auto n = static_cast<std::size_t>(node);
-    if (index[n] < 0)
-    {
-      index[n] = static_cast<int>(cavity.nodes.size());
-      const Vector3d inside = back.placement * (mesh.nodes[n] - 0.5 * mesh.thickness[n] * mesh.normals[n]);
-      const Vector2d at = (back.placement * mesh.nodes[n]).head<2>();
-      const Height height = arch.at(at);
-      cavity.nodes.push_back(at);
-      cavity.floor.push_back(inside.z());
-      cavity.ceiling.push_back(height.z - 0.5 * thickness.at(at) / height.normal().z());
-    }
-    return index[n];
-  };
+  CavityBuilder builder(design, back);
   for (const auto& t : mesh.triangles)
   {
     const auto corner = [&](std::size_t k) -> Vector2d { return mesh.nodes[static_cast<std::size_t>(t[k])].head<2>(); };
     if (!polygon_contains(rib, (corner(0) + corner(1) + corner(2)) / 3.0))
       continue;
     // Seen from above the back's triangles turn the other way: corners 0 2 1.
-    auto& out = cavity.triangles.emplace_back();
     constexpr std::array<std::size_t, 10> order = {0, 2, 1, 8, 7, 6, 5, 4, 3, 9};
+    std::array<int, 10> nodes;
     for (std::size_t k = 0; k < order.size(); ++k)
-      out[k] = add(t[order[k]]);
+      nodes[k] = builder.node(t[order[k]]);
+    builder.planform.triangles.push_back(nodes);
   }
-  return cavity;
+  EdgeGroup ribs = {.name = "ribs", .edges = {}};
+  for (auto edge = line.rbegin(); edge != line.rend(); ++edge)
+    ribs.edges.push_back(
+        {builder.node((*edge)[3]), builder.node((*edge)[2]), builder.node((*edge)[1]), builder.node((*edge)[0])});
+  builder.planform.boundary.push_back(std::move(ribs));
+  return {.planform = std::move(builder.planform),
+          .back = vector_of(builder.back_face),
+          .top = vector_of(builder.top_face)};
 }
 
 /// Half of the bridge on either foot.
@@ -238,15 +277,15 @@ FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blo
 double volume(const Cavity& cavity)
 {
   double sum = 0.0;
-  for (const auto& t : cavity.triangles)
+  for (const auto& t : cavity.planform.triangles)
   {
     Eigen::Matrix<double, 2, CubicTriangle::num_nodes> place;
     Eigen::Matrix<double, CubicTriangle::num_nodes, 1> height;
     for (int i = 0; i < CubicTriangle::num_nodes; ++i)
     {
       const auto node = static_cast<std::size_t>(t[static_cast<std::size_t>(i)]);
-      place.col(i) = cavity.nodes[node];
-      height(i) = cavity.ceiling[node] - cavity.floor[node];
+      place.col(i) = cavity.planform.nodes[node].head<2>();
+      height(i) = cavity.top[static_cast<Eigen::Index>(node)] - cavity.back[static_cast<Eigen::Index>(node)];
     }
     for (const TrianglePoint& p : triangle_points())
     {
@@ -289,7 +328,7 @@ BodyModel build_body(const BodyDesign& design)
   out.body.joints = nodes_at_one_place(parts);
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));
-  out.cavity = cavity_between(design, parts[BodyModel::back], back_line);
+  out.cavity = space_within(design, parts[BodyModel::back], back_line);
   return out;
 }
 

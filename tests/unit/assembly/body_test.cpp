@@ -332,7 +332,7 @@ TEST_CASE("a rigid body on a wall moves with it, about its own centre")
   for (int k = 0; k < 3; ++k)
     CHECK((added.block<3, 1>(0, 3 + k) - 0.2 * Eigen::Vector3d::Unit(k).cross(centre)).norm() < 1e-12);
   body.masses.front().nodes = {0, 1};
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("three nodes"), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("three nodes"), InvalidInput);
 }
 
 TEST_CASE("a body gives the same bits on one thread and on four")
@@ -351,14 +351,14 @@ TEST_CASE("joints that cannot be are refused")
 {
   Body body = box(1);
   body.joints.push_back({{.part = 0, .node = 0}, {.part = 1, .node = 0}});
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("is in two joints"), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("is in two joints"), InvalidInput);
   body.joints = {{{.part = 0, .node = 0}, {.part = 1, .node = 0}}};
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("100 mm apart"), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("100 mm apart"), InvalidInput);
   body.joints = {{{.part = 0, .node = 0}}};
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("two nodes or more"), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("two nodes or more"), InvalidInput);
   body.joints = {{{.part = 9, .node = 0}, {.part = 0, .node = 0}}};
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("names part 9"), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("names part 9"), InvalidInput);
   body.joints = {{{.part = 0, .node = 999}, {.part = 1, .node = 0}}};
-  CHECK_THROWS_WITH_AS(assemble(body), doctest::Contains("names node 999"), InvalidInput);
-  CHECK_THROWS_AS(assemble(Body{}), InvalidInput);
+  CHECK_THROWS_WITH_AS(static_cast<void>(assemble(body)), doctest::Contains("names node 999"), InvalidInput);
+  CHECK_THROWS_AS(static_cast<void>(assemble(Body{})), InvalidInput);
 }

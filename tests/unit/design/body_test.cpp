@@ -166,6 +166,15 @@ TEST_CASE("a box weighs and holds what its measures say")
   const BodyModel model = build_body(folder.document(heads + bare_ribs).design());
   const double inside = (0.35 - 2.0 * 3e-3) * (0.2 - 2.0 * 3e-3); // within the middle of ribs 1 mm thick
   CHECK(1e3 * volume(model.cavity) == relative(1e3 * inside * 0.04));
+  REQUIRE(model.cavity.planform.boundary.size() == 1);
+  double enclosed = 0.0; // by the edges, counter-clockwise from above
+  for (const auto& edge : model.cavity.planform.boundary.front().edges)
+  {
+    const Eigen::Vector3d& a = model.cavity.planform.nodes[static_cast<std::size_t>(edge[0])];
+    const Eigen::Vector3d& b = model.cavity.planform.nodes[static_cast<std::size_t>(edge[3])];
+    enclosed += 0.5 * (a.x() * b.y() - a.y() * b.x());
+  }
+  CHECK(enclosed == doctest::Approx(inside).epsilon(1e-9));
   const BodySystem system = assemble(model.body);
   CHECK(1e3 * system.parts[BodyModel::top].mass == relative(400.0 * 0.35 * 0.2 * 3e-3 * 1e3 + 2.0));
   const double ribs = 500.0 * 2.0 * (0.344 + 0.194) * (0.04 + 3e-3) * 1e-3; // from mid-surface to mid-surface

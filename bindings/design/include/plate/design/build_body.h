@@ -6,8 +6,7 @@
 
 #include <Eigen/Core>
 
-#include <array>
-#include <vector>
+#include <cstddef>
 
 namespace plate
 {
@@ -15,10 +14,9 @@ namespace plate
 /// The space inside a body over the planform within the ribs, in the axes of the body. Holes are not cut out of it.
 struct Cavity
 {
-  std::vector<Eigen::Vector2d> nodes;                                    ///< [m]
-  std::vector<std::array<int, ShellMesh::nodes_per_triangle>> triangles; ///< order as in ShellMesh, from above
-  std::vector<double> floor;                                             ///< z of the back's inner face at nodes [m]
-  std::vector<double> ceiling;                                           ///< z of the top's inner face at nodes [m]
+  ShellMesh planform;   ///< seen from above, flat at z = 0; its boundary is one group, "ribs"
+  Eigen::VectorXd back; ///< z of the inner face of the back at the nodes, (num_nodes) [m]
+  Eigen::VectorXd top;  ///< z of the inner face of the top at the nodes, (num_nodes) [m]
 };
 
 /// Volume of a cavity [m3].
