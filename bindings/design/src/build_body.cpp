@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cmath>
 #include <utility>
+#include <variant>
 
 namespace plate
 {
@@ -175,6 +176,25 @@ void add_bridge(const BodyDesign& design, Model& top)
         {.at = {design.top.setup.bridge_x, side * design.top.setup.bridge_feet}, .mass = 0.5 * design.bridge_mass});
 }
 
+/// The back with an outline that faces the top's. Two measured outlines of one body differ by what measuring leaves:
+/// the back takes the mirror image of the top's.
+Design facing_back(const BodyDesign& design)
+{
+  constexpr double most = 0.02; // difference in length or width that may still be one body [-]
+  Design back = design.back;
+  const auto* top_outline = std::get_if<CurveOutline>(&design.top.geometry.outline);
+  const auto* back_outline = std::get_if<CurveOutline>(&back.geometry.outline);
+  if (top_outline == nullptr || back_outline == nullptr)
+    return back;
+  if (std::abs(back_outline->length / top_outline->length - 1.0) > most ||
+      std::abs(back_outline->width / top_outline->width - 1.0) > most)
+    throw InvalidInput(message("body: the measured outlines of top and back are ", top_outline->length * 1e3, " x ",
+                               top_outline->width * 1e3, " and ", back_outline->length * 1e3, " x ",
+                               back_outline->width * 1e3, " mm; those of one body differ by at most 2 %"));
+  back.geometry.outline = curve_outline(mirrored(top_outline->loop));
+  return back;
+}
+
 /// The neck on the nodes of the block at its end.
 FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blocks)
 {
@@ -197,11 +217,12 @@ BodyModel build_body(const BodyDesign& design)
   const double length = outline_length(design.top.geometry.outline);
   const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
   const double to_middle = design.ribs.overhang + 0.5 * total_thickness(design.ribs.laminate);
-  const BodyPlates plates = mesh_body_plates(design.top.geometry, design.back.geometry, to_middle, size);
+  const Design back = facing_back(design);
+  const BodyPlates plates = mesh_body_plates(design.top.geometry, back.geometry, to_middle, size);
   BodyModel out;
   std::vector<BodyPart>& parts = out.body.parts;
   parts.push_back({.name = "top", .model = in_vacuo(build_model(design.top, plates.top))});
-  parts.push_back({.name = "back", .model = in_vacuo(build_model(design.back, plates.back))});
+  parts.push_back({.name = "back", .model = in_vacuo(build_model(back, plates.back))});
   add_bridge(design, parts[BodyModel::top].model);
   const auto top_line = rib_line(plates.top);
   const auto back_line = rib_line(plates.back);

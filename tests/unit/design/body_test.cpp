@@ -254,6 +254,18 @@ TEST_CASE("the demo body moves freely as a whole and nothing of it hangs loose")
   CHECK(shares.topRows(shares.rows() - 1).minCoeff() > -1e-12);
 }
 
+TEST_CASE("plates of measured outlines make a body although these are not quite symmetric")
+{
+  const std::string text = "[body]\ntop = \"viola/measured_top.toml\"\nback = \"viola/measured_top.toml\"\n";
+  BodyDocument document = BodyDocument::from_text(text, "body.toml", {.folder = EXAMPLES_DIR});
+  document.set("mesh.size", "40");
+  const BodyModel model = build_body(document.design());
+  const BodySystem s = assemble(model.body);
+  CHECK(s.system.rigid_motions.cols() == 6);
+  // Both plates weigh the same but for the bridge: the outline of one is the mirror image of the other's.
+  CHECK(s.parts[BodyModel::top].mass - 3e-3 == doctest::Approx(s.parts[BodyModel::back].mass).epsilon(1e-3));
+}
+
 TEST_CASE("a neck weighs on the body at its end")
 {
   const BodyFolder folder;

@@ -37,6 +37,7 @@ struct BodyModel
 /// meet at mid-surfaces, so ribs reach half the edge of each plate too far: 8 % of a viola's. Blocks and linings
 /// thicken the ribs from inside. The bridge is half of its mass on either foot, a neck a
 /// rigid body on the block at its end.
+/// A measured back takes the mirror image of the top's measured outline.
 /// @throws InvalidInput      if the outlines of both plates differ, or post or bridge have no place
 /// @throws NumericalFailure  if a plate cannot be meshed
 [[nodiscard]] BodyModel build_body(const BodyDesign& design);
