@@ -100,7 +100,7 @@ void add_part(const std::vector<Member>& members, const SparseMatrix& own, Spars
     if (column.own.empty())
       continue;
     const auto width = static_cast<Eigen::Index>(column.own.size());
-    // The columns of a node hold the same rows, but for those above the diagonal (sparse_sum::zero_matrix).
+    // The columns of a node hold the same rows, but for those above the diagonal (sparse_sum::lower_pattern).
     const int first = outer[column.own.front()];
     const int last = outer[column.own.front() + 1];
     for (int at = first; at < last;)
@@ -147,7 +147,8 @@ SparseMatrix pattern_of(const Body& body, const BodyNodes& nodes, const DofMap& 
     }
   for (const StrutMatrices& strut : struts)
     cliques.push_back(strut.places);
-  return sparse_sum::zero_matrix(unknowns_by_node(dofs), sparse_sum::neighbours(nodes.nodes.size(), cliques));
+  return sparse_sum::zero_matrix(
+      sparse_sum::lower_pattern(unknowns_by_node(dofs), sparse_sum::neighbours(nodes.nodes.size(), cliques)));
 }
 
 /// Adds a matrix on the motions of both feet.
