@@ -34,7 +34,7 @@ bool is_name(std::string_view name)
 class TreeChecker
 {
 public:
-  explicit TreeChecker(const std::string& file) : file_(file) {}
+  TreeChecker(const std::string& file, FileKind kind) : file_(file), kind_(kind) {}
 
   void check_table(const Node& node, const std::string& path) const
   {
@@ -52,11 +52,11 @@ public:
 private:
   void check_entry(const Node& node, const std::string& path, const std::string& parent) const
   {
-    if (const Key* key = find_key(path))
+    if (const Key* key = find_key(path, kind_))
       check_value(node, path, *key);
-    else if (is_table_list_path(path))
+    else if (is_table_list_path(path, kind_))
       check_table_list(node, path);
-    else if (!is_table_path(path))
+    else if (!is_table_path(path, kind_))
       fail_unknown(node, path, parent);
     else if (!node.table())
       fail(node, path + " = " + shown(node), message("must be a table with the keys ", names(path)));
@@ -83,8 +83,7 @@ private:
     switch (key.kind)
     {
     case KeyKind::text:
-      good =
-          node.text() && !node.text()->empty() && node.text()->size() <= max_text_bytes && is_plain_text(*node.text());
+      good = is_text(node);
       break;
     case KeyKind::flag:
       good = node.flag();
@@ -96,8 +95,12 @@ private:
       good = is_number(node, key);
       break;
     case KeyKind::numbers:
-      good = has_count(node, key) && std::all_of(node.list()->begin(), node.list()->end(),
-                                                 [&](const Node& entry) { return is_number(entry, key); });
+      good = is_word_of(node, key) ||
+             (has_count(node, key) && std::all_of(node.list()->begin(), node.list()->end(),
+                                                  [&](const Node& entry) { return is_number(entry, key); }));
+      break;
+    case KeyKind::texts:
+      good = has_count(node, key) && std::all_of(node.list()->begin(), node.list()->end(), is_text);
       break;
     case KeyKind::points:
       good = is_point_list(node, key);
@@ -118,9 +121,22 @@ private:
     return node.number() && std::isfinite(*node.number()) && key.range.contains(*node.number());
   }
 
+  static bool is_text(const Node& node)
+  {
+    return node.text() && !node.text()->empty() && node.text()->size() <= max_text_bytes && is_plain_text(*node.text());
+  }
+
+  static bool is_word_of(const Node& node, const Key& key)
+  {
+    return node.text() && std::find(key.choices.begin(), key.choices.end(), *node.text()) != key.choices.end();
+  }
+
   static bool has_count(const Node& node, const Key& key)
   {
-    return node.list() && node.list()->size() == static_cast<std::size_t>(key.count);
+    if (!node.list())
+      return false;
+    return key.count == 0 ? !node.list()->empty() && node.list()->size() <= max_entries
+                          : node.list()->size() == static_cast<std::size_t>(key.count);
   }
 
   static bool is_point_list(const Node& node, const Key& key)
@@ -145,10 +161,10 @@ private:
     fail(node, path + " = " + shown(node), what);
   }
 
-  static std::string names(const std::string& table)
+  [[nodiscard]] std::string names(const std::string& table) const
   {
     std::string out;
-    for (const std::string& name : names_in_table(table))
+    for (const std::string& name : names_in_table(table, kind_))
       out += (out.empty() ? "" : ", ") + name;
     return out;
   }
@@ -157,7 +173,7 @@ private:
   {
     const std::string table = parent.empty() ? std::string("the file") : "[" + parent + "]";
     const std::string value = node.table() ? path : path + " = " + shown(node);
-    fail(node, value, message("unknown key; nearest: ", nearest_key(path), "; keys of ", table, ": ", names(parent)));
+    fail(node, value, message("unknown key; nearest: ", nearest_key(path, kind_), "; keys of ", table, ": ", names(parent)));
   }
 
   [[noreturn]] void fail(const Node& node, const std::string& subject, const std::string& what) const
@@ -166,6 +182,7 @@ private:
   }
 
   const std::string& file_;
+  FileKind kind_;
 };
 
 } // namespace
@@ -177,9 +194,9 @@ std::string place_of(const Node& node, std::string_view file)
   return node.line == Node::computed ? message(file, ", changed") : message(file, ":", node.line);
 }
 
-void check_tree(const Node& root, const std::string& file)
+void check_tree(const Node& root, const std::string& file, FileKind kind)
 {
-  TreeChecker(file).check_table(root, "");
+  TreeChecker(file, kind).check_table(root, "");
 }
 
 } // namespace plate

@@ -196,6 +196,11 @@ std::string DesignDocument::place(std::string_view key) const
   return message(name_, ": ", key);
 }
 
+SheetMaterial DesignDocument::material(std::string_view name) const
+{
+  return read_material_tree(*root_, name_, name);
+}
+
 Design DesignDocument::design() const
 {
   return read_design_tree(*root_, name_, *files_);

@@ -20,16 +20,19 @@ struct SplitKey
   std::vector<std::string> pattern;
 };
 
-const std::vector<SplitKey>& split_keys()
+std::vector<SplitKey> taken_apart(std::span<const Key> keys)
 {
-  static const std::vector<SplitKey> keys = []
-  {
-    std::vector<SplitKey> out;
-    for (const Key& key : design_keys())
-      out.push_back({&key, split_path(key.name)});
-    return out;
-  }();
-  return keys;
+  std::vector<SplitKey> out;
+  for (const Key& key : keys)
+    out.push_back({&key, split_path(key.name)});
+  return out;
+}
+
+const std::vector<SplitKey>& split_keys(FileKind kind)
+{
+  static const std::vector<SplitKey> design = taken_apart(design_keys());
+  static const std::vector<SplitKey> match = taken_apart(match_keys());
+  return kind == FileKind::match ? match : design;
 }
 
 bool part_fits(std::string_view pattern, std::string_view part)
@@ -123,10 +126,10 @@ bool KeyRange::contains(double value) const
   return (above ? value > low : value >= low) && (below ? value < high : value <= high);
 }
 
-const Key* find_key(std::string_view path)
+const Key* find_key(std::string_view path, FileKind kind)
 {
   const std::vector<std::string> parts = split_path(path);
-  for (const SplitKey& candidate : split_keys())
+  for (const SplitKey& candidate : split_keys(kind))
     if (candidate.pattern.size() == parts.size() && begins_with(candidate.pattern, parts))
       return candidate.key;
   return nullptr;
@@ -146,7 +149,10 @@ std::string allowed_values(const Key& key)
   case KeyKind::number:
     return message("a number", unit, range_in_words(key.range));
   case KeyKind::numbers:
-    return message("a list of ", key.count, " numbers", unit, range_in_words(key.range));
+    return message("a list of ", key.count == 0 ? "at least one number" : message(key.count, " numbers"), unit,
+                   range_in_words(key.range), key.choices.empty() ? "" : ", or " + quoted_list(key.choices));
+  case KeyKind::texts:
+    return "a list of at least one text in quotes";
   case KeyKind::points:
     return message("a list of at least ", key.count, " pairs of numbers", unit, range_in_words(key.range),
                    ", e.g. [[0, 0], [30, 0], [0, 20]]");
@@ -156,29 +162,29 @@ std::string allowed_values(const Key& key)
   return {};
 }
 
-bool is_table_path(std::string_view path)
+bool is_table_path(std::string_view path, FileKind kind)
 {
   const std::vector<std::string> parts = split_path(path);
-  for (const SplitKey& candidate : split_keys())
+  for (const SplitKey& candidate : split_keys(kind))
     if (candidate.pattern.size() > parts.size() && begins_with(candidate.pattern, parts))
       return true;
   return false;
 }
 
-bool is_table_list_path(std::string_view path)
+bool is_table_list_path(std::string_view path, FileKind kind)
 {
   const std::vector<std::string> parts = split_path(path);
-  for (const SplitKey& candidate : split_keys())
+  for (const SplitKey& candidate : split_keys(kind))
     if (candidate.pattern.size() > parts.size() && begins_with(candidate.pattern, parts))
       return candidate.pattern[parts.size()] == "[]";
   return false;
 }
 
-std::vector<std::string> names_in_table(std::string_view path)
+std::vector<std::string> names_in_table(std::string_view path, FileKind kind)
 {
   const std::vector<std::string> parts = path.empty() ? std::vector<std::string>() : split_path(path);
   std::vector<std::string> names;
-  for (const SplitKey& candidate : split_keys())
+  for (const SplitKey& candidate : split_keys(kind))
   {
     if (candidate.pattern.size() <= parts.size() || !begins_with(candidate.pattern, parts))
       continue;
@@ -189,7 +195,7 @@ std::vector<std::string> names_in_table(std::string_view path)
   return names;
 }
 
-std::string nearest_key(std::string_view path)
+std::string nearest_key(std::string_view path, FileKind kind)
 {
   const std::vector<std::string> parts = split_path(path);
   std::string nearest;
@@ -202,7 +208,7 @@ std::string nearest_key(std::string_view path)
       nearest = name;
     }
   };
-  for (const SplitKey& candidate : split_keys())
+  for (const SplitKey& candidate : split_keys(kind))
   {
     const std::string name = filled_in(candidate.pattern, parts);
     // A key that only stands in the wrong table is one step away; it loses against a slip of one letter in its place.

@@ -14,6 +14,7 @@
 #include "table_reader.h"
 
 #include <plate/design/design.h>
+#include <plate/design/design_document.h>
 #include <plate/design/design_error.h>
 #include <plate/materials/air.h>
 
@@ -115,6 +116,16 @@ LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFile
   const TableReader table(root, file, "");
   return {.title = title_of(table, file),
           .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)), files)};
+}
+
+SheetMaterial read_material_tree(const Node& root, const std::string& file, std::string_view name)
+{
+  const TableReader table(root, file, "");
+  const MaterialStock stock(table, read_surroundings(table));
+  const StockMaterial* material = stock.find(name);
+  if (!material)
+    throw InvalidInput(stock.unknown(name));
+  return {.material = material->material, .sheet_thickness = material->sheet_thickness};
 }
 
 LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles& files)

@@ -14,6 +14,7 @@ struct BodyDesign;
 struct Design;
 struct LayupDesign;
 struct LoadDesign;
+struct SheetMaterial;
 class PointFiles;
 
 /// Reads a checked tree into a design.
@@ -32,6 +33,8 @@ class PointFiles;
 /// Reads a body between two plates.
 [[nodiscard]] BodyDesign read_body_tree(const Node& root, const std::string& file, const Design& top,
                                         const Design& back);
+/// Reads one material. @throws InvalidInput if there is none of that name
+[[nodiscard]] SheetMaterial read_material_tree(const Node& root, const std::string& file, std::string_view name);
 
 /// Value of a key such as "material.spruce.E1" in the library of materials; nothing if it is no such key [SI].
 [[nodiscard]] std::optional<double> library_number(std::string_view path);

@@ -28,13 +28,13 @@ bool lists_word(std::string_view words, std::string_view word)
 
 } // namespace
 
-TableReader::TableReader(const Node& root, const std::string& file, std::string path)
-    : TableReader(root, file, path, path.empty() ? &root : find_node(root, path))
+TableReader::TableReader(const Node& root, const std::string& file, std::string path, FileKind kind)
+    : TableReader(root, file, path, kind, path.empty() ? &root : find_node(root, path))
 {
 }
 
-TableReader::TableReader(const Node& root, const std::string& file, std::string path, const Node* node)
-    : root_(root), file_(file), path_(std::move(path)), table_(node)
+TableReader::TableReader(const Node& root, const std::string& file, std::string path, FileKind kind, const Node* node)
+    : root_(root), file_(file), path_(std::move(path)), kind_(kind), table_(node)
 {
 }
 
@@ -45,7 +45,7 @@ std::string TableReader::key_path(std::string_view name) const
 
 const Key& TableReader::key(std::string_view name) const
 {
-  const Key* found = find_key(key_path(name));
+  const Key* found = find_key(key_path(name), kind_);
   if (!found) // a slip in our own code, not in a design
     throw std::logic_error(message("TableReader: no key is declared for ", key_path(name)));
   return *found;
@@ -101,6 +101,12 @@ std::string TableReader::text(std::string_view name) const
   return *required(name).text();
 }
 
+bool TableReader::is_word(std::string_view name) const
+{
+  const Node* node = find(name);
+  return node && node->text();
+}
+
 std::string TableReader::word(std::string_view name, std::string_view fallback) const
 {
   static_cast<void>(key(name));
@@ -125,7 +131,7 @@ bool TableReader::flag(std::string_view name, bool fallback) const
 
 TableReader TableReader::table(std::string_view name) const
 {
-  return {root_, file_, key_path(name), find(name)};
+  return {root_, file_, key_path(name), kind_, find(name)};
 }
 
 std::vector<TableReader> TableReader::tables(std::string_view name) const
@@ -133,7 +139,7 @@ std::vector<TableReader> TableReader::tables(std::string_view name) const
   std::vector<TableReader> out;
   if (const Node* node = find(name))
     for (std::size_t i = 0; i < node->list()->size(); ++i)
-      out.push_back(TableReader(root_, file_, message(key_path(name), ".", i + 1), &(*node->list())[i]));
+      out.push_back(TableReader(root_, file_, message(key_path(name), ".", i + 1), kind_, &(*node->list())[i]));
   return out;
 }
 
@@ -150,7 +156,7 @@ void TableReader::check_kind(std::string_view kind, std::string_view selector) c
 {
   const auto kinds_of = [&](const std::string& name) -> std::string_view
   {
-    const Key* declared = find_key(key_path(name));
+    const Key* declared = find_key(key_path(name), kind_);
     return declared ? declared->only_with : std::string_view(); // tables and lists of tables serve every kind
   };
   for (const std::string& name : names())
@@ -159,7 +165,7 @@ void TableReader::check_kind(std::string_view kind, std::string_view selector) c
     if (users.empty() || lists_word(users, kind))
       continue;
     std::string used;
-    for (const std::string& other : names_in_table(path_))
+    for (const std::string& other : names_in_table(path_, kind_))
       if (const std::string_view with = kinds_of(other); with.empty() || lists_word(with, kind))
         used += (used.empty() ? "" : ", ") + other;
     fail(name, message("not used with ", path_, ".", selector, " = \"", kind, "\"; keys of this kind: ", used));

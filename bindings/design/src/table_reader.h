@@ -23,7 +23,7 @@ class TableReader
 {
 public:
   /// @param root,file  must outlive the reader
-  TableReader(const Node& root, const std::string& file, std::string path);
+  TableReader(const Node& root, const std::string& file, std::string path, FileKind kind = FileKind::design);
 
   [[nodiscard]] bool exists() const { return table_ != nullptr; }
   [[nodiscard]] bool has(std::string_view name) const { return find(name) != nullptr; }
@@ -35,6 +35,7 @@ public:
   [[nodiscard]] std::vector<double> numbers(std::string_view name) const;           ///< in SI
   [[nodiscard]] std::vector<Eigen::Vector2d> points(std::string_view name) const;   ///< in SI
   [[nodiscard]] std::string text(std::string_view name) const;
+  [[nodiscard]] bool is_word(std::string_view name) const; ///< given, and a word where a list might stand
   [[nodiscard]] std::string word(std::string_view name, std::string_view fallback) const;
   [[nodiscard]] std::vector<std::string> words(std::string_view name) const;
   [[nodiscard]] bool flag(std::string_view name, bool fallback) const;
@@ -53,7 +54,7 @@ public:
   [[noreturn]] void fail_here(const std::string& what) const;
 
 private:
-  TableReader(const Node& root, const std::string& file, std::string path, const Node* node);
+  TableReader(const Node& root, const std::string& file, std::string path, FileKind kind, const Node* node);
   [[nodiscard]] const Node* find(std::string_view name) const;
   [[nodiscard]] const Node& required(std::string_view name) const;
   [[nodiscard]] std::string key_path(std::string_view name) const;
@@ -62,6 +63,7 @@ private:
   const Node& root_;
   const std::string& file_;
   std::string path_;
+  FileKind kind_;
   const Node* table_;
 };
 

@@ -2,9 +2,9 @@
 #include <plate/assembly/assemble.h>
 
 #include "assembly_plan.h"
-#include "parallel.h"
 
 #include <plate/core/error.h>
+#include <plate/core/parallel.h>
 #include <plate/core/threads.h>
 #include <plate/elements/cubic_triangle.h>
 #include <plate/mesh/locate.h>

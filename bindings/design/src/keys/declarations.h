@@ -48,6 +48,7 @@ inline constexpr KeyRange heavy = between(1.0, 25000.0); // kg/m3
 [[nodiscard]] std::vector<Key> patch_keys();    ///< patch
 [[nodiscard]] std::vector<Key> load_keys();     ///< strings, soundpost, handling, knock_down
 [[nodiscard]] std::vector<Key> body_keys();     ///< body, ribs, linings, blocks, bridge, neck, air
+[[nodiscard]] std::vector<Key> match_keys();    ///< of match problems
 [[nodiscard]] std::vector<Key> use_keys();      ///< support, mass, surroundings, mesh
 
 } // namespace plate::key_declarations

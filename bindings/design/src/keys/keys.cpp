@@ -18,6 +18,17 @@ std::vector<Key> all_keys()
 
 } // namespace
 
+std::span<const Key> match_keys()
+{
+  static const std::vector<Key> keys = key_declarations::match_keys();
+  return keys;
+}
+
+std::span<const Key> keys_of(FileKind kind)
+{
+  return kind == FileKind::match ? match_keys() : design_keys();
+}
+
 std::span<const Key> design_keys()
 {
   static const std::vector<Key> keys = all_keys();

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <plate/design/file_access.h>
+#include <plate/materials/material.h>
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,6 +20,13 @@ struct LayupDesign;
 struct LoadDesign;
 struct Node;
 class PointFiles;
+
+/// A material with the thickness of its sheet, where the file states it.
+struct SheetMaterial
+{
+  Material material;
+  std::optional<double> sheet_thickness; ///< [m]
+};
 
 /// A parsed design file whose keys can still be read and changed, in the units of the file.
 ///
@@ -56,6 +65,10 @@ public:
   /// Where a key stands and what it holds, for the head of a message: "top.toml:14: mesh.size = 0.05"; of a key that is
   /// not given, the file and the key.
   [[nodiscard]] std::string place(std::string_view key) const;
+
+  /// A material of the file or a built-in one, in the climate of the file.
+  /// @throws InvalidInput naming the nearest if there is none of that name
+  [[nodiscard]] SheetMaterial material(std::string_view name) const;
 
   /// The whole design, checked, in SI.
   [[nodiscard]] Design design() const;

@@ -19,9 +19,10 @@ enum class KeyKind
   choice, ///< one of Key::choices
   flag,   ///< true or false
   number,
-  numbers, ///< a list of Key::count numbers
+  numbers, ///< a list of Key::count numbers, of at least one where it is 0; or one of Key::choices in its place
   points,  ///< a list of pairs of numbers, at least Key::count of them
-  choices  ///< a list of Key::count words, each one of Key::choices
+  choices, ///< a list of Key::count words, each one of Key::choices
+  texts    ///< a list of at least one text
 };
 
 inline constexpr std::size_t max_text_bytes = 4000; ///< of a text key; a laminate code is the longest
@@ -60,11 +61,23 @@ struct Key
   std::string_view help = {};
 };
 
-/// All keys, grouped by table in the order in which a file is usually written.
+/// All keys of design files, grouped by table in the order in which a file is usually written.
 [[nodiscard]] std::span<const Key> design_keys();
 
+/// All keys of match problems, in such an order. Beside them a problem has the table [free], whose entries are keys of
+/// the design.
+[[nodiscard]] std::span<const Key> match_keys();
+
+/// Files that have keys.
+enum class FileKind
+{
+  design,
+  match
+};
+[[nodiscard]] std::span<const Key> keys_of(FileKind kind);
+
 /// The key whose pattern fits a dotted path such as "soundhole.2.where" or "material.spruce.E1"; null if none does.
-[[nodiscard]] const Key* find_key(std::string_view path);
+[[nodiscard]] const Key* find_key(std::string_view path, FileKind kind = FileKind::design);
 
 /// What a key allows, for messages and pages: "a number in mm, greater than 0 and at most 400".
 [[nodiscard]] std::string allowed_values(const Key& key);
@@ -82,17 +95,18 @@ struct Key
 [[nodiscard]] std::vector<std::string_view> kinds_using(const Key& key);
 
 /// Whether some key's pattern lies inside the table or list of that path, e.g. "layup.ply", "soundhole", "soundhole.1".
-[[nodiscard]] bool is_table_path(std::string_view path);
+[[nodiscard]] bool is_table_path(std::string_view path, FileKind kind = FileKind::design);
 
 /// Whether the path is a list of tables, e.g. "soundhole", "layup.plies".
-[[nodiscard]] bool is_table_list_path(std::string_view path);
+[[nodiscard]] bool is_table_list_path(std::string_view path, FileKind kind = FileKind::design);
 
-/// Names that may stand directly in the table of that path, in the order of design_keys().
-[[nodiscard]] std::vector<std::string> names_in_table(std::string_view path);
+/// Names that may stand directly in the table of that path, in the order of the keys.
+[[nodiscard]] std::vector<std::string> names_in_table(std::string_view path,
+                                                      FileKind kind = FileKind::design);
 
 /// The known key nearest to a mistyped one by edit distance, with the names and numbers of the path in place of the
 /// pattern's `*` and `[]`. A key of the same table wins a tie.
-[[nodiscard]] std::string nearest_key(std::string_view path);
+[[nodiscard]] std::string nearest_key(std::string_view path, FileKind kind = FileKind::design);
 
 /// The word of a list nearest to a mistyped one by edit distance; empty for an empty list.
 [[nodiscard]] std::string nearest_word(std::string_view word, std::span<const std::string> words);

@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include <plate/assembly/model.h>
+#include <plate/laminates/stack_supplies.h>
+#include <plate/post/mode_compare.h>
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// A mode that the laminate should have.
+struct TargetMode
+{
+  std::string name;    ///< for reports
+  int guide;           ///< mode of MatchGoal::guide whose shape it has, from 0
+  double frequency_hz; ///< [Hz]
+};
+
+/// What is wanted.
+struct MatchGoal
+{
+  ModeShapes guide;                      ///< modes by whose shapes those of laminates are told, on any mesh
+  Eigen::VectorXd guide_hz;              ///< their frequencies, ascending, (modes of guide) [Hz]
+  std::vector<TargetMode> targets;       ///< at least one
+  std::optional<double> least_mass = {}; ///< of the plate with bars and what is stuck on [kg]
+  std::optional<double> most_mass = {};  ///< [kg]
+};
+
+/// How much is searched.
+struct MatchOptions
+{
+  std::uint64_t seed = 1;
+  std::size_t num_considered = 150000; ///< stacks whose modes are estimated; all there are where these are fewer
+  std::size_t num_reduced = 20000;     ///< solved on the reduced model
+  std::size_t num_shown = 8;           ///< at most, solved in full
+  /// Called now and then with what is being done; return false to stop with what there is.
+  std::function<bool(const std::string& stage)> progress = nullptr;
+};
+
+/// A target and the mode of a laminate that is most like it.
+struct MatchedMode
+{
+  std::size_t target;
+  int mode;            ///< of the laminate, from 0
+  double frequency_hz; ///< solved in full [Hz]
+  double reduced_hz;   ///< on the reduced model [Hz]
+  double cents;        ///< above the target
+  double assurance;    ///< with the guide, of modes of nearly one frequency together [-]
+};
+
+/// What small faults of laying do to a laminate: greatest change of a target mode.
+struct MatchSensitivity
+{
+  double turned_cents = 0.0;  ///< one ply turned by 2 degrees, in a symmetric stack with its mirror image
+  std::size_t turned_ply = 0; ///< the one that does it, from 0
+  double thicker_cents = 0.0; ///< all plies, cores apart, 3 % thicker
+};
+
+/// A laminate that was found, solved in full.
+struct MatchCandidate
+{
+  Laminate laminate;
+  double mass;                        ///< of the plate [kg]
+  double mismatch;                    ///< root of the mean square over the targets [cents]
+  std::vector<MatchedMode> modes;     ///< of the targets that have a mode of like shape
+  std::vector<std::size_t> lost = {}; ///< targets without; each counts as lost_cents
+  MatchSensitivity sensitivity = {};
+};
+
+inline constexpr double lost_cents = 1200.0; ///< what a target without a mode of like shape adds to the mismatch
+
+/// Least and greatest value among the stacks considered within the limits of mass.
+struct Reach
+{
+  double least;
+  double greatest;
+};
+
+/// How far the stacks considered reach; ratios of bending stiffness of the flat laminate, which set those of the modes.
+struct MatchReach
+{
+  Reach mass;        ///< [kg], of all stacks, whatever the limits
+  Reach cross_ratio; ///< D11 / D22 [-]
+  Reach twist_ratio; ///< (D12 + 2 D66) / sqrt(D11 D22) [-]
+};
+
+struct MatchResult
+{
+  std::vector<MatchCandidate> candidates; ///< none is beaten in both mass and mismatch; ascending in mismatch
+  bool fits = true;                       ///< false: no stack keeps to the limits of mass; the nearest are given
+  std::size_t num_considered = 0;
+  std::size_t num_reduced = 0;
+  std::size_t num_full = 0;
+  bool complete = true;                   ///< false if stopped early
+  MatchReach reach = {};
+};
+
+/// D11 / D22 and (D12 + 2 D66) / sqrt(D11 D22) of a flat laminate.
+struct BendingRatios
+{
+  double cross;
+  double twist;
+};
+[[nodiscard]] BendingRatios bending_ratios(const Laminate& laminate);
+
+/// Searches laminates that give a plate the modes of another.
+///
+/// All stacks of the supplies are considered, or as many as asked for, drawn at random and bettered step by step: their
+/// modes are estimated from stiffness and mass of the section. The most promising, at each mass, are solved on a reduced
+/// model of the plate in which the section enters exactly, and which learns the modes of the best; those shown are
+/// solved in full. The same input gives the same bits, whatever num_threads(), unless it is stopped.
+/// @param start  the plate; its laminate is replaced, directions of its plies are dropped
+/// @throws InvalidInput      if there are no sheets, angles or targets
+/// @throws NumericalFailure  as the solvers
+/// @source pinned by tests/unit/solvers/match_test.cpp
+[[nodiscard]] MatchResult match_layups(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
+                                       const MatchOptions& options = {});
+
+} // namespace plate

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "../../reduced_model/reduced_system.h"
+#include "../../reduced_model/small_modes.h"
+#include "../../reduced_model/snapshot_vectors.h"
+#include "bar_strip.h"
+#include "section_numbers.h"
+
+#include <plate/solvers/modal.h>
+
+#include <memory>
+#include <span>
+#include <vector>
+
+namespace plate::match
+{
+
+/// Modes of one laminate on the plate, solved in full.
+struct FullModes
+{
+  ModalResult modal; ///< in the air of the model, if it has one
+  double mass;       ///< [kg]
+};
+
+/// Modes from the reduced model.
+struct QuickModes
+{
+  Eigen::VectorXd frequencies_hz; ///< ascending, (n) [Hz]
+  Eigen::MatrixXd shares;         ///< of the vectors of the basis, (num_vectors, n)
+  double mass;                    ///< [kg]
+};
+
+/// Modes of a plate as a function of its one laminate.
+///
+/// Stiffness and mass are linear in the numbers of the section, so that they are combined of those of a few laminates,
+/// whatever the stack: plies in any number, material, angle and thickness have no parameters of their own. The shapes
+/// are combined of the modes of laminates it has learned.
+class LayupModes
+{
+public:
+  /// @param start      the plate
+  /// @param laminates  that stand for all it will be asked about
+  LayupModes(Model start, std::span<const Laminate> laminates, int num_modes);
+
+  /// Solves laminates in full and takes their shapes into the basis.
+  std::vector<FullModes> learn(std::span<const Laminate> laminates);
+
+  [[nodiscard]] FullModes full(const Laminate& laminate);
+
+  /// Several may run at a time.
+  [[nodiscard]] QuickModes quick(const Laminate& laminate) const;
+
+  [[nodiscard]] Model model(const Laminate& laminate) const; ///< of the plate with that laminate
+  [[nodiscard]] const DofMap& dofs() const { return plain_.dofs; }
+  [[nodiscard]] const reduced::Vectors& basis() const { return basis_; }
+  [[nodiscard]] std::size_t num_full() const { return num_full_; }
+
+private:
+  struct Term
+  {
+    Laminate laminate;
+    Eigen::MatrixXd projected; // lower triangle read
+    double mass = 0.0;         // of the whole plate, for terms of the mass
+  };
+  void extend(const Eigen::MatrixXd& shapes);
+  void extend_term(reduced::Form form, const Model& model, Term& term, Eigen::Index old_size,
+                   const reduced::Vectors& added) const;
+  void extend_air();
+
+  Model start_;
+  std::vector<TriangleCover> covers_; // without torsion
+  System plain_;                      // of the first laminate, without point masses
+  double shift_;                      // [1/s2]
+  int num_modes_;
+  SectionReader reader_;
+  std::vector<Term> stiffness_;
+  std::vector<Term> mass_;
+  std::unique_ptr<SectionCombination> combine_stiffness_;
+  std::unique_ptr<SectionCombination> combine_mass_;
+  std::unique_ptr<BarStrip> strip_; // none without bars
+  std::vector<Eigen::MatrixXd> torsion_;
+  Eigen::MatrixXd added_mass_; // of stuck-on masses and the air
+  reduced::EnergyMatrix energy_;
+  reduced::Vectors basis_;
+  Assembler assembler_;
+  ModalSolver solver_;
+  std::size_t num_full_ = 0;
+};
+
+} // namespace plate::match

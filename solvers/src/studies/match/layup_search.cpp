@@ -1,0 +1,325 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "layup_search.h"
+
+#include <plate/core/error.h>
+#include <plate/core/parallel.h>
+#include <plate/core/threads.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace plate::match
+{
+
+namespace
+{
+
+constexpr std::size_t num_terms = 60;       // laminates that terms are chosen from
+constexpr std::size_t num_snapshots = 8;    // learned before the search
+constexpr std::size_t num_first = 600;      // solved before the first estimate: several for each weight of it
+constexpr std::size_t num_rounds = 5;       // of estimating, solving and learning
+constexpr std::size_t num_learned = 3;      // in each round
+constexpr std::size_t num_renewed = 200;    // solved anew after a round, with what was learned
+constexpr double turned_sample = 0.1;       // of a ply [rad]
+constexpr std::size_t num_batch = 500;      // solved between two looks at the clock
+
+Model with_laminate_alone(const Model& start, const Laminate& laminate)
+{
+  Model model = start;
+  model.material.laminate = laminate;
+  std::fill(model.mesh.thickness.begin(), model.mesh.thickness.end(), total_thickness(laminate));
+  model.directions.clear();
+  return model;
+}
+
+/// A laminate with one ply turned, and its mirror image in a symmetric one.
+Laminate with_turned(Laminate laminate, std::size_t ply, double turn, bool symmetric)
+{
+  const auto turn_ply = [&](std::size_t i)
+  { laminate.plies[i].angle = Angle::radians(laminate.plies[i].angle.in_radians() + turn); };
+  const std::size_t mirrored = laminate.plies.size() - 1 - ply;
+  turn_ply(ply);
+  if (symmetric && mirrored != ply)
+    turn_ply(mirrored);
+  return laminate;
+}
+
+/// Mass of the plate under two laminates of one thickness tells what the laminate has to do with it.
+PlateMass plate_mass(const Model& start, const StackSpace& space)
+{
+  Laminate light = {{space.choices().front().ply}};
+  Laminate heavy = light;
+  heavy.plies.front().material.density *= 2.0;
+  const double light_mass = assemble(with_laminate_alone(start, light)).mass;
+  const double heavy_mass = assemble(with_laminate_alone(start, heavy)).mass;
+  const double area = (heavy_mass - light_mass) / areal_mass(light);
+  return {.fixed = light_mass - area * areal_mass(light), .area = area};
+}
+
+MassLimits mass_limits(const MatchGoal& goal)
+{
+  MassLimits limits;
+  limits.least = goal.least_mass.value_or(limits.least);
+  limits.most = goal.most_mass.value_or(limits.most);
+  return limits;
+}
+
+} // namespace
+
+LayupSearch::LayupSearch(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
+                         const MatchOptions& options)
+    : start_(start), goal_(goal), options_(options), symmetric_(supplies.symmetric), space_(supplies), targets_(goal)
+{
+}
+
+bool LayupSearch::goes_on(const std::string& stage)
+{
+  if (result_.complete && options_.progress && !options_.progress(stage))
+    result_.complete = false;
+  return result_.complete;
+}
+
+/// Stacks as unlike each other as can be found, the first near the middle of all.
+std::vector<std::size_t> LayupSearch::spread_out(std::size_t count) const
+{
+  const std::vector<PoolStack>& stacks = pool_->stacks;
+  constexpr std::size_t most_looked_at = 5000;
+  const std::size_t step = 1 + stacks.size() / most_looked_at;
+  std::vector<std::size_t> numbers;
+  for (std::size_t i = 0; i < stacks.size(); i += step)
+    numbers.push_back(i);
+  Eigen::MatrixXd traits(stacks.front().traits.values.size(), static_cast<Eigen::Index>(numbers.size()));
+  for (std::size_t i = 0; i < numbers.size(); ++i)
+    traits.col(static_cast<Eigen::Index>(i)) = stacks[numbers[i]].traits.values;
+  const Eigen::VectorXd low = traits.rowwise().minCoeff();
+  const Eigen::VectorXd range = (traits.rowwise().maxCoeff() - low).cwiseMax(1e-12);
+  traits = range.cwiseInverse().asDiagonal() * (traits.colwise() - low);
+
+  std::vector<std::size_t> out;
+  Eigen::RowVectorXd distance = -(traits.colwise() - traits.rowwise().mean().eval()).colwise().norm();
+  while (out.size() < std::min(count, numbers.size()))
+  {
+    Eigen::Index farthest = 0;
+    distance.maxCoeff(&farthest);
+    const Eigen::RowVectorXd to_new = (traits.colwise() - traits.col(farthest).eval()).colwise().norm();
+    distance = out.empty() ? to_new : distance.cwiseMin(to_new).eval();
+    out.push_back(numbers[static_cast<std::size_t>(farthest)]);
+  }
+  return out;
+}
+
+void LayupSearch::prepare_model()
+{
+  std::vector<Laminate> laminates;
+  for (const std::size_t i : spread_out(num_terms))
+    laminates.push_back(space_.laminate(pool_->stacks[i].stack));
+  const std::vector<Laminate> snapshots(
+      laminates.begin(), laminates.begin() + static_cast<std::ptrdiff_t>(std::min(num_snapshots, laminates.size())));
+  for (std::size_t i = laminates.size(); i-- > 0;) // plies off their angle couple what those at 0 and 90 do not
+    for (const std::size_t ply : {std::size_t{0}, laminates[i].plies.size() / 2})
+      laminates.push_back(with_turned(laminates[i], ply, turned_sample, symmetric_));
+  modes_.emplace(start_, laminates, targets_.num_modes());
+  static_cast<void>(modes_->learn(snapshots));
+  targets_.prepare(*modes_, start_);
+}
+
+/// Solves stacks of the pool on the reduced model.
+void LayupSearch::solve(const std::vector<std::size_t>& numbers)
+{
+  for (std::size_t from = 0; from < numbers.size(); from += num_batch)
+  {
+    if (!goes_on(message("solving stacks on the reduced model: ", result_.num_reduced, " of ", options_.num_reduced)))
+      return;
+    const std::size_t count = std::min(num_batch, numbers.size() - from);
+    in_parallel(count, num_threads(),
+                [&](std::size_t begin, std::size_t end)
+                {
+                  for (std::size_t i = begin; i < end; ++i)
+                  {
+                    PoolStack& stack = pool_->stacks[numbers[from + i]];
+                    const FoundModes found = targets_.find(modes_->quick(space_.laminate(stack.stack)));
+                    stack.log_hz = found.frequencies_hz.array().log();
+                    stack.mismatch = targets_.mismatch(found.frequencies_hz);
+                  }
+                });
+    result_.num_reduced += count;
+  }
+}
+
+/// Estimates every stack that was not solved from those that were.
+void LayupSearch::estimate()
+{
+  std::vector<const StackTraits*> traits;
+  Eigen::MatrixXd log_hz(static_cast<Eigen::Index>(pool_->stacks.size()), static_cast<Eigen::Index>(goal_.targets.size()));
+  for (const PoolStack& stack : pool_->stacks)
+    if (stack.log_hz.size() > 0)
+    {
+      log_hz.row(static_cast<Eigen::Index>(traits.size())) = stack.log_hz;
+      traits.push_back(&stack.traits);
+    }
+  quick_.fit(traits, log_hz.topRows(static_cast<Eigen::Index>(traits.size())));
+  in_parallel(pool_->stacks.size(), num_threads(),
+              [&](std::size_t begin, std::size_t end)
+              {
+                for (std::size_t i = begin; i < end; ++i)
+                  if (PoolStack& stack = pool_->stacks[i]; stack.log_hz.size() == 0)
+                    stack.mismatch = targets_.mismatch(quick_.log_hz(stack.traits).array().exp());
+              });
+}
+
+/// Considers neighbours of the best, where the space is too large to consider all of it.
+void LayupSearch::grow()
+{
+  constexpr std::size_t num_parents = 150;
+  constexpr int num_generations = 4;
+  const auto most = static_cast<std::size_t>(1.5 * static_cast<double>(options_.num_considered));
+  for (int generation = 0; generation < num_generations; ++generation)
+  {
+    std::vector<Stack> parents;
+    for (const bool solved : {false, true})
+      for (const std::size_t i : pool_->best(num_parents, solved))
+        parents.push_back(pool_->stacks[i].stack);
+    const std::size_t before = pool_->stacks.size();
+    for (const Stack& parent : parents)
+      for (const Stack& neighbour : space_.neighbours(parent))
+        if (pool_->num_considered() < most)
+          pool_->offer(neighbour);
+    for (std::size_t i = before; i < pool_->stacks.size(); ++i)
+      pool_->stacks[i].mismatch = targets_.mismatch(quick_.log_hz(pool_->stacks[i].traits).array().exp());
+  }
+}
+
+/// Solves some of the best in full, so that the reduced model is good where it matters, and the best anew.
+void LayupSearch::learn_best()
+{
+  std::vector<std::size_t> front = pool_->front();
+  std::vector<Laminate> laminates;
+  for (std::size_t k = 0; k < num_learned && !front.empty(); ++k)
+    laminates.push_back(space_.laminate(pool_->stacks[front[(front.size() - 1) * (num_learned - k) / num_learned]].stack));
+  static_cast<void>(modes_->learn(laminates));
+  targets_.prepare(*modes_, start_);
+  solve(pool_->best(num_renewed, true));
+}
+
+void LayupSearch::search()
+{
+  const std::size_t step = 1 + pool_->stacks.size() / num_first;
+  std::vector<std::size_t> first;
+  for (std::size_t i = 0; i < pool_->stacks.size(); i += step)
+    first.push_back(i);
+  solve(first);
+  for (std::size_t round = 0; round < num_rounds && goes_on("estimating the modes of all stacks"); ++round)
+  {
+    estimate();
+    if (space_.size() > static_cast<double>(pool_->num_considered()))
+      grow();
+    const std::size_t left = options_.num_reduced - std::min(options_.num_reduced, result_.num_reduced);
+    solve(pool_->best(left / (num_rounds - round), false));
+    if (goes_on("solving the best in full"))
+      learn_best();
+  }
+}
+
+/// Laminates of the front, thinned evenly to as many as may be shown, the best always among them.
+std::vector<Laminate> LayupSearch::shown() const
+{
+  const std::vector<std::size_t> front = pool_->front();
+  std::vector<Laminate> out;
+  const std::size_t count = std::min(options_.num_shown, front.size());
+  for (std::size_t k = 0; k < count; ++k)
+    out.push_back(space_.laminate(pool_->stacks[front[front.size() - 1 - k * front.size() / count]].stack));
+  return out;
+}
+
+MatchSensitivity LayupSearch::sensitivity(const Laminate& laminate) const
+{
+  constexpr double turn = 2.0 * std::numbers::pi / 180.0;
+  constexpr double thicker = 1.03;
+  const Eigen::VectorXd before = targets_.find(modes_->quick(laminate)).frequencies_hz;
+  const auto change = [&](const Laminate& changed)
+  {
+    const Eigen::VectorXd after = targets_.find(modes_->quick(changed)).frequencies_hz;
+    double greatest = 0.0;
+    for (Eigen::Index t = 0; t < after.size(); ++t)
+      if (const double cents = std::abs(1200.0 * std::log2(after(t) / before(t))); cents > greatest)
+        greatest = cents;
+    return greatest;
+  };
+  MatchSensitivity out;
+  Laminate thick = laminate;
+  for (std::size_t i = 0; i < laminate.plies.size(); ++i)
+  {
+    if (laminate.plies[i].material.core)
+      continue;
+    thick.plies[i].thickness *= thicker;
+    for (const double side : {-turn, turn})
+    {
+      const double cents = change(with_turned(laminate, i, side, symmetric_));
+      if (cents > out.turned_cents)
+      {
+        out.turned_cents = cents;
+        out.turned_ply = i;
+      }
+    }
+  }
+  out.thicker_cents = change(thick);
+  return out;
+}
+
+void LayupSearch::add_candidate(const Laminate& laminate)
+{
+  const FullModes full = modes_->full(laminate);
+  const FoundModes found = targets_.find(modes_->model(laminate), modes_->dofs(), full.modal);
+  const FoundModes reduced = targets_.find(modes_->quick(laminate));
+  MatchCandidate candidate{
+      .laminate = laminate, .mass = full.mass, .mismatch = targets_.mismatch(found.frequencies_hz), .modes = {}};
+  const Eigen::VectorXd cents = targets_.cents(found.frequencies_hz);
+  for (std::size_t t = 0; t < found.mode.size(); ++t)
+    if (const auto at = static_cast<Eigen::Index>(t); found.mode[t] < 0)
+      candidate.lost.push_back(t);
+    else
+      candidate.modes.push_back({.target = t,
+                                 .mode = found.mode[t],
+                                 .frequency_hz = found.frequencies_hz(at),
+                                 .reduced_hz = reduced.frequencies_hz(at),
+                                 .cents = cents(at),
+                                 .assurance = found.assurance[t]});
+  candidate.sensitivity = sensitivity(laminate);
+  result_.candidates.push_back(std::move(candidate));
+}
+
+MatchResult LayupSearch::run()
+{
+  pool_.emplace(space_, plate_mass(start_, space_), mass_limits(goal_));
+  if (!goes_on("considering stacks"))
+    return result_;
+  pool_->fill(options_.num_considered, options_.seed);
+  if (pool_->stacks.empty())
+  {
+    result_.fits = false;
+    pool_->widen();
+  }
+  if (goes_on("building the reduced model"))
+  {
+    prepare_model();
+    search();
+    for (const Laminate& laminate : shown())
+      add_candidate(laminate);
+  }
+  std::vector<MatchCandidate>& found = result_.candidates;
+  std::sort(found.begin(), found.end(),
+            [](const MatchCandidate& a, const MatchCandidate& b) { return a.mismatch < b.mismatch; });
+  std::vector<MatchCandidate> front;
+  for (MatchCandidate& candidate : found)
+    if (front.empty() || candidate.mass < front.back().mass)
+      front.push_back(std::move(candidate));
+  found = std::move(front);
+  result_.num_considered = pool_->num_considered();
+  result_.num_full = modes_ ? modes_->num_full() : 0;
+  result_.reach = pool_->reach();
+  return std::move(result_);
+}
+
+} // namespace plate::match

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "mode_targets.h"
+#include "stack_pool.h"
+
+#include <optional>
+
+namespace plate::match
+{
+
+/// One search from supplies to candidates.
+class LayupSearch
+{
+public:
+  LayupSearch(const Model& start, const StackSupplies& supplies, const MatchGoal& goal, const MatchOptions& options);
+
+  [[nodiscard]] MatchResult run();
+
+private:
+  [[nodiscard]] bool goes_on(const std::string& stage);
+  [[nodiscard]] std::vector<std::size_t> spread_out(std::size_t count) const;
+  void prepare_model();
+  void solve(const std::vector<std::size_t>& numbers);
+  void estimate();
+  void grow();
+  void learn_best();
+  void search();
+  [[nodiscard]] std::vector<Laminate> shown() const;
+  void add_candidate(const Laminate& laminate);
+  [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;
+
+  const Model& start_;
+  const MatchGoal& goal_;
+  const MatchOptions& options_;
+  bool symmetric_;
+  StackSpace space_;
+  ModeTargets targets_;
+  std::optional<StackPool> pool_;
+  std::optional<LayupModes> modes_;
+  QuickEstimate quick_;
+  MatchResult result_;
+};
+
+} // namespace plate::match

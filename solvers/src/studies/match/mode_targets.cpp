@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "mode_targets.h"
+
+#include <plate/core/error.h>
+#include <plate/post/mode_pairs.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace plate::match
+{
+
+ModeTargets::ModeTargets(const MatchGoal& goal) : goal_(goal)
+{
+  if (goal.targets.empty() || goal.guide_hz.size() != goal.guide.displacement.cols())
+    throw InvalidInput(message("match: needs at least one target and a frequency for each mode of the guide; got ",
+                               goal.targets.size(), " targets, ", goal.guide_hz.size(), " frequencies for ",
+                               goal.guide.displacement.cols(), " modes"));
+  for (const TargetMode& target : goal.targets)
+    if (target.guide < 0 || target.guide >= goal.guide_hz.size() || !(target.frequency_hz > 0.0))
+      throw InvalidInput(message("match: target ", target.name, ": guide ", target.guide, " of ", goal.guide_hz.size(),
+                                 ", frequency ", target.frequency_hz,
+                                 " Hz; the guide must be one of its modes and the frequency positive"));
+}
+
+int ModeTargets::num_modes() const
+{
+  const auto count = static_cast<int>(goal_.guide_hz.size());
+  return count + std::max(4, count / 2); // as far as modes have been seen to move between laminates
+}
+
+void ModeTargets::prepare(const LayupModes& modes, const Model& model)
+{
+  basis_ = shape_products(goal_.guide, mode_shapes(model.mesh, modes.dofs(), modes.basis()));
+}
+
+FoundModes ModeTargets::find(const ShapeProducts& products, const Eigen::VectorXd& frequencies_hz) const
+{
+  const ModePairing pairing = pair_by_shape(products, goal_.guide_hz, frequencies_hz);
+  const auto count = goal_.targets.size();
+  FoundModes out{.mode = std::vector<int>(count, -1),
+                 .assurance = std::vector<double>(count, 0.0),
+                 .frequencies_hz = Eigen::VectorXd::Constant(static_cast<Eigen::Index>(count),
+                                                             std::numeric_limits<double>::quiet_NaN())};
+  for (std::size_t t = 0; t < count; ++t)
+    for (const ShapePair& pair : pairing.pairs)
+      if (pair.reference == goal_.targets[t].guide)
+      {
+        out.mode[t] = pair.other;
+        out.assurance[t] = pair.group_assurance;
+        out.frequencies_hz(static_cast<Eigen::Index>(t)) = frequencies_hz(pair.other);
+      }
+  return out;
+}
+
+FoundModes ModeTargets::find(const QuickModes& modes) const
+{
+  const ShapeProducts products = {.reference = basis_.reference,
+                                  .cross = basis_.cross * modes.shares,
+                                  .other = modes.shares.transpose() * (basis_.other * modes.shares),
+                                  .share_left_out = basis_.share_left_out};
+  return find(products, modes.frequencies_hz);
+}
+
+FoundModes ModeTargets::find(const Model& model, const DofMap& dofs, const ModalResult& modal) const
+{
+  return find(shape_products(goal_.guide, mode_shapes(model.mesh, dofs, modal.shapes)), modal.frequencies_hz);
+}
+
+Eigen::VectorXd ModeTargets::cents(const Eigen::VectorXd& frequencies_hz) const
+{
+  Eigen::VectorXd out(frequencies_hz.size());
+  for (Eigen::Index t = 0; t < out.size(); ++t)
+    out(t) = 1200.0 * std::log2(frequencies_hz(t) / goal_.targets[static_cast<std::size_t>(t)].frequency_hz);
+  return out;
+}
+
+double ModeTargets::mismatch(const Eigen::VectorXd& frequencies_hz) const
+{
+  const Eigen::VectorXd differences = cents(frequencies_hz);
+  double sum = 0.0;
+  for (const double difference : differences)
+    sum += std::pow(std::isnan(difference) ? lost_cents : difference, 2);
+  return std::sqrt(sum / static_cast<double>(differences.size()));
+}
+
+} // namespace plate::match

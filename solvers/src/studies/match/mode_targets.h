@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "layup_modes.h"
+
+#include <plate/solvers/studies/match.h>
+
+#include <Eigen/Core>
+
+#include <vector>
+
+namespace plate::match
+{
+
+/// Frequency of each target's partner among the modes of a laminate, and how alike they are.
+struct FoundModes
+{
+  std::vector<int> mode;          ///< -1 where none is alike, (targets)
+  std::vector<double> assurance;  ///< (targets) [-]
+  Eigen::VectorXd frequencies_hz; ///< NaN where none is alike, (targets) [Hz]
+};
+
+/// Finds the targets among modes by their shape.
+class ModeTargets
+{
+public:
+  /// @throws InvalidInput if there are no targets, or one has no guide or no positive frequency
+  explicit ModeTargets(const MatchGoal& goal);
+
+  /// Modes to compute, so that each target finds its own although others have come in between.
+  [[nodiscard]] int num_modes() const;
+
+  /// Makes ready for modes in the vectors of a basis.
+  void prepare(const LayupModes& modes, const Model& model);
+
+  /// @param modes  in the vectors of the basis prepared for
+  [[nodiscard]] FoundModes find(const QuickModes& modes) const;
+
+  /// @param model  the laminate's own
+  [[nodiscard]] FoundModes find(const Model& model, const DofMap& dofs, const ModalResult& modal) const;
+
+  /// Cents above the targets; NaN where there is no mode.
+  [[nodiscard]] Eigen::VectorXd cents(const Eigen::VectorXd& frequencies_hz) const;
+
+  /// Root of the mean square; lost targets count as lost_cents.
+  [[nodiscard]] double mismatch(const Eigen::VectorXd& frequencies_hz) const;
+
+private:
+  [[nodiscard]] FoundModes find(const ShapeProducts& products, const Eigen::VectorXd& frequencies_hz) const;
+
+  const MatchGoal& goal_;
+  ShapeProducts basis_; // of the guide with the vectors of the basis
+};
+
+} // namespace plate::match
