@@ -37,6 +37,7 @@ struct PlateCommands
 [[nodiscard]] CommandDefinition define_sweep(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_sensitivity(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_load(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_match(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_validate(CLI::App& plate);
 
 /// Headings of the lists in --help.

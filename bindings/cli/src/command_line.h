@@ -5,6 +5,7 @@
 #include <plate/core/error.h>
 #include <plate/design/starter.h>
 
+#include <cstdint>
 #include <string>
 #include <utility>
 #include <variant>
@@ -93,6 +94,13 @@ struct LoadRequest
   EdgeSupport rim = EdgeSupport::hinged; ///< of a plate whose file leaves its edge free
 };
 
+struct MatchRequest
+{
+  CommonOptions common;    ///< file: the match problem; overrides: of the start design
+  std::uint64_t seed = 1;  ///< of what is drawn at random
+  double seconds = 0.0;    ///< after which the best so far are given; 0: no limit
+};
+
 struct StartRequest
 {
   InstrumentFamily family = InstrumentFamily::violin;
@@ -118,6 +126,7 @@ struct ValidateRequest
 /// What the user asked for.
 using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, CompareRequest, SweepRequest,
                              SensitivityRequest, LoadRequest, ValidateRequest>;
+                             LoadRequest, MatchRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

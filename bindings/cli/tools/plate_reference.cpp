@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-// Writes REFERENCE.md and design.schema.json into a folder.
+// Writes REFERENCE.md, design.schema.json and match.schema.json into a folder.
 #include "design_schema.h"
 #include "reference_page.h"
 #include "written_file.h"
@@ -19,6 +19,7 @@ int main(int argc, char** argv)
     const std::filesystem::path folder = argv[1];
     plate::write_file(folder / "REFERENCE.md", plate::reference_page(), true);
     plate::write_file(folder / "design.schema.json", plate::design_schema(), true);
+    plate::write_file(folder / "match.schema.json", plate::match_schema(), true);
     return 0;
   }
   catch (const std::exception& error)

@@ -16,6 +16,8 @@
 #include <plate/design/load_design.h>
 #include <plate/materials/library.h>
 
+#include <cmath>
+#include <numbers>
 #include <utility>
 #include <vector>
 
@@ -156,6 +158,30 @@ void DesignDocument::set_number(std::string_view key, double value)
   value_at(*changed, key) = {value, Node::computed};
   check_tree(*changed, name_);
   root_ = std::move(changed);
+}
+
+void DesignDocument::set_layup(const Laminate& laminate)
+{
+  constexpr double mm = 1e-3;
+  constexpr double degrees = std::numbers::pi / 180.0;
+  const auto value = [](double number) { return Node{std::round(number * 1e9) / 1e9, Node::computed}; };
+  List plies;
+  for (const Ply& ply : laminate.plies)
+    plies.push_back({Table{{"material", {ply.material.name, Node::computed}},
+                           {"thickness", value(ply.thickness / mm)},
+                           {"angle", value(ply.angle.in_radians() / degrees)}},
+                     Node::computed});
+  auto changed = std::make_shared<Node>(*root_);
+  Table& table = std::get<Table>(changed->value);
+  std::erase_if(table, [](const Entry& entry) { return entry.name == "layup" || entry.name == "thickness"; });
+  table.push_back({"layup", {Table{{"plies", {std::move(plies), Node::computed}}}, Node::computed}});
+  check_tree(*changed, name_);
+  root_ = std::move(changed);
+}
+
+std::string DesignDocument::text() const
+{
+  return toml_text(*root_);
 }
 
 double DesignDocument::number(std::string_view key) const

@@ -141,7 +141,7 @@ MatchWishes read_wishes(const TableReader& wanted)
 
 } // namespace
 
-MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess access)
+MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess access, const KeyValues& overrides)
 {
   if (access.folder.empty())
     access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
@@ -158,9 +158,11 @@ MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess ac
               reference.empty() ? "missing; one of reference (a design) and measured (a list of modes) must be given"
                                 : "contradicts reference; give one of them");
   static_cast<void>(root.text("start"));
-  std::filesystem::path start_file = named_file(root, "start", access);
+  const std::filesystem::path start_file = named_file(root, "start", access);
   DesignDocument start =
       DesignDocument::from_file(start_file, {.folder = {}, .allow_outside = access.allow_outside});
+  for (const auto& [key, value] : overrides)
+    start.set(key, value);
   const TableReader available = root.table("available");
   if (!available.exists())
     available.fail_here("missing; the table [available] says what the workshop has, at least its materials");
@@ -171,7 +173,7 @@ MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess ac
           .reference = std::move(reference),
           .measured = std::move(measured),
           .start = std::move(start),
-          .start_file = std::move(start_file),
+          .allow_outside = access.allow_outside,
           .supplies = std::move(supplies),
           .wanted = std::move(wanted),
           .free = std::move(checked)};

@@ -49,6 +49,10 @@ struct Entry
 /// A number in the shortest form that reads back as the same double.
 [[nodiscard]] std::string shown(double value);
 
+/// A tree as TOML; lists, of tables too, in one line each.
+/// @param root  a table
+[[nodiscard]] std::string toml_text(const Node& root);
+
 /// Parses TOML.
 ///
 /// @param text  UTF-8

@@ -49,6 +49,15 @@ Json list_schema(const Json& entry, int least, int most)
   return {{"type", "array"}, {"items", entry}, {"minItems", least}, {"maxItems", most}};
 }
 
+/// A list of numbers, of any length where the key has none, or a word in its place.
+Json numbers_schema(const Key& key)
+{
+  if (key.count > 0)
+    return list_schema(number_schema(key.range), key.count, key.count);
+  Json list = {{"type", "array"}, {"items", number_schema(key.range)}, {"minItems", 1}};
+  return key.choices.empty() ? list : Json{{"anyOf", {list, {{"enum", words(key.choices)}}}}};
+}
+
 Json value_schema(const Key& key)
 {
   switch (key.kind)
@@ -62,7 +71,9 @@ Json value_schema(const Key& key)
   case KeyKind::number:
     return number_schema(key.range);
   case KeyKind::numbers:
-    return list_schema(number_schema(key.range), key.count, key.count);
+    return numbers_schema(key);
+  case KeyKind::texts:
+    return {{"type", "array"}, {"items", {{"type", "string"}, {"minLength", 1}}}, {"minItems", 1}};
   case KeyKind::points:
     return {{"type", "array"}, {"items", list_schema(number_schema(key.range), 2, 2)}, {"minItems", key.count}};
   case KeyKind::choices:
@@ -119,7 +130,7 @@ void add_rules(Json& schema, const Key& key, bool built_in)
     schema["required"].push_back(name);
 }
 
-Json table_schema(const std::string& path, bool built_in = false);
+Json table_schema(const std::string& path, FileKind kind, bool built_in = false);
 
 /// Materials: built-in ones come with constants, new ones must have them.
 Json materials_schema(const std::string& path)
@@ -127,28 +138,31 @@ Json materials_schema(const std::string& path)
   Json schema = {{"type", "object"}, {"propertyNames", {{"pattern", any_name}}}};
   for (const LibraryMaterial& entry : material_library())
     schema["properties"][entry.material.name] = {{"$ref", "#/$defs/built_in_material"}};
-  schema["additionalProperties"] = table_schema(below(path, new_material));
+  schema["additionalProperties"] = table_schema(below(path, new_material), FileKind::design);
   return schema;
 }
 
-Json entry_schema(const std::string& path)
+Json entry_schema(const std::string& path, FileKind kind)
 {
-  if (is_table_list_path(path))
-    return {{"type", "array"}, {"items", table_schema(below(path, "1"))}};
-  return table_schema(path);
+  if (is_table_list_path(path, kind))
+    return {{"type", "array"}, {"items", table_schema(below(path, "1"), kind)}};
+  return table_schema(path, kind);
 }
 
-Json table_schema(const std::string& path, bool built_in)
+Json table_schema(const std::string& path, FileKind kind, bool built_in)
 {
-  const std::vector<std::string> names = names_in_table(path);
+  const std::vector<std::string> names = names_in_table(path, kind);
   if (names.front() == "*")
-    return materials_schema(path);
+  {
+    const Key* key = find_key(below(path, new_material), kind);
+    return key ? Json{{"type", "object"}, {"additionalProperties", key_schema(*key)}} : materials_schema(path);
+  }
   Json schema = {{"type", "object"}, {"additionalProperties", false}};
   for (const std::string& name : names)
   {
     const std::string child = below(path, name);
-    const Key* key = find_key(child);
-    schema["properties"][name] = key ? key_schema(*key) : entry_schema(child);
+    const Key* key = find_key(child, kind);
+    schema["properties"][name] = key ? key_schema(*key) : entry_schema(child, kind);
     if (key)
       add_rules(schema, *key, built_in);
   }
@@ -163,9 +177,22 @@ std::string design_schema()
       {"$schema", "https://json-schema.org/draft/2020-12/schema"},
       {"title", "libplate design file"},
       {"description", "A first check while writing; plate checks the rest, above all what belongs together."}};
-  schema.update(table_schema(""));
+  schema.update(table_schema("", FileKind::design));
   schema["anyOf"] = {{{"required", {"outline", "layup"}}}, {{"required", {"body"}}}};
-  schema["$defs"]["built_in_material"] = table_schema(message("material.", new_material), true);
+  schema["$defs"]["built_in_material"] = table_schema(message("material.", new_material), FileKind::design, true);
+  return schema.dump(2) + "\n";
+}
+
+std::string match_schema()
+{
+  Json schema = {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+                 {"title", "libplate match problem"},
+                 {"description", "A first check while writing; plate match checks the rest."}};
+  schema.update(table_schema("", FileKind::match));
+  schema["properties"]["free"] = {
+      {"type", "object"}, {"description", "Keys of the start design that may change, each with its least and greatest value."}};
+  schema["required"] = {"start", "available"};
+  schema["oneOf"] = {{{"required", {"reference"}}}, {{"required", {"measured"}}}};
   return schema.dump(2) + "\n";
 }
 

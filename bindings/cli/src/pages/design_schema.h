@@ -11,4 +11,7 @@ namespace plate
 /// It is a first check: rules between tables, the physics and the geometry are checked by plate itself.
 [[nodiscard]] std::string design_schema();
 
+/// The same of match problems.
+[[nodiscard]] std::string match_schema();
+
 } // namespace plate

@@ -7,6 +7,7 @@
 #include <plate/design/keys.h>
 
 #include <algorithm>
+#include <span>
 
 namespace plate
 {
@@ -59,25 +60,41 @@ std::string key_row(const Key& key)
       {key_cell(key), allowed_values(key), default_cell(key), code(example_value(key)), std::string(key.help)});
 }
 
-} // namespace
-
-std::string key_section()
+/// The tables of a kind of file, each with its keys.
+std::string tables_of(std::span<const Key> keys)
 {
-  std::string out = "## The design file\n\n"
-                    "A text file in TOML. Lists of tables count their entries from 1 in dotted keys: "
-                    "`--set soundhole.1.length=78`.\nIn brackets behind a key: the kinds of its table that use it.\n";
+  std::string out;
   std::vector<std::string> tables;
-  for (const Key& key : design_keys())
+  for (const Key& key : keys)
     if (std::find(tables.begin(), tables.end(), table_of(key)) == tables.end())
       tables.push_back(table_of(key));
   for (const std::string& table : tables)
   {
     out += "\n### " + heading(table) + "\n\n" + markdown_header({"Key", "Value", "Default", "Example", "Meaning"});
-    for (const Key& key : design_keys())
+    for (const Key& key : keys)
       if (table_of(key) == table)
         out += key_row(key);
   }
   return out;
+}
+
+} // namespace
+
+std::string key_section()
+{
+  const std::string text = "## The design file\n\n"
+                    "A text file in TOML. Lists of tables count their entries from 1 in dotted keys: "
+                    "`--set soundhole.1.length=78`.\nIn brackets behind a key: the kinds of its table that use it.\n";
+  return text + tables_of(design_keys());
+}
+
+std::string match_key_section()
+{
+  return "## The match problem\n\n"
+         "What plate match reads, a text file in TOML. Beside the keys below it may have a table `[free]`: keys of the "
+         "start design\nthat may change, each with its least and greatest value in the unit of the key, "
+         "`\"arching.height\" = [11.0, 14.0]`.\n" +
+         tables_of(match_keys());
 }
 
 } // namespace plate

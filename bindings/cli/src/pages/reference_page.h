@@ -11,6 +11,7 @@ namespace plate
 
 // Its parts, one file each.
 [[nodiscard]] std::string key_section();
+[[nodiscard]] std::string match_key_section();
 [[nodiscard]] std::string material_section();
 [[nodiscard]] std::string command_section();
 

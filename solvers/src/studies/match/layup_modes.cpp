@@ -41,6 +41,15 @@ Model without_point_masses(Model model)
   return model;
 }
 
+/// The lower triangle whose columns follow one another in a vector.
+Eigen::MatrixXd unpacked(const Eigen::VectorXd& columns, Eigen::Index size)
+{
+  Eigen::MatrixXd out(size, size);
+  for (Eigen::Index j = 0, at = 0; j < size; at += size - j, ++j)
+    out.col(j).tail(size - j) = columns.segment(at, size - j);
+  return out;
+}
+
 /// Chooses laminates that all others are combined of.
 SectionCombination combination(const std::vector<SectionNumbers>& samples, const SectionNumbers& units,
                                Eigen::VectorXd SectionNumbers::*part)
@@ -131,6 +140,7 @@ void LayupModes::extend(const Eigen::MatrixXd& shapes)
     for (const Vectors& product : strip_->terms(covers_, plain_.dofs, basis_))
       torsion_.emplace_back(basis_.transpose() * product);
   extend_air();
+  pack();
 }
 
 void LayupModes::extend_term(Form form, const Model& model, Term& term, Eigen::Index old_size,
@@ -164,27 +174,41 @@ void LayupModes::extend_air()
   }
 }
 
+void LayupModes::pack()
+{
+  const Eigen::Index r = basis_.cols();
+  const auto pack_column = [r](const Eigen::MatrixXd& matrix, Eigen::Ref<Eigen::VectorXd> out)
+  {
+    for (Eigen::Index j = 0, at = 0; j < r; at += r - j, ++j)
+      out.segment(at, r - j) = matrix.col(j).tail(r - j);
+  };
+  packed_stiffness_.resize(r * (r + 1) / 2, static_cast<Eigen::Index>(stiffness_.size() + torsion_.size()));
+  packed_mass_.resize(r * (r + 1) / 2, static_cast<Eigen::Index>(mass_.size()) + 1);
+  Eigen::Index column = 0;
+  for (const Term& term : stiffness_)
+    pack_column(term.projected, packed_stiffness_.col(column++));
+  for (const Eigen::MatrixXd& term : torsion_)
+    pack_column(term, packed_stiffness_.col(column++));
+  column = 0;
+  for (const Term& term : mass_)
+    pack_column(term.projected, packed_mass_.col(column++));
+  pack_column(added_mass_, packed_mass_.col(column));
+}
+
 QuickModes LayupModes::quick(const Laminate& laminate) const
 {
   const SectionNumbers numbers = reader_.numbers(laminate);
-  const Eigen::VectorXd k = combine_stiffness_->coefficients(numbers.stiffness);
-  const Eigen::VectorXd m = combine_mass_->coefficients(numbers.mass);
-  Eigen::MatrixXd K = Eigen::MatrixXd::Zero(basis_.cols(), basis_.cols());
-  Eigen::MatrixXd M = added_mass_;
-  QuickModes out{.frequencies_hz = {}, .shares = {}, .mass = 0.0};
-  for (std::size_t i = 0; i < stiffness_.size(); ++i)
-    K.triangularView<Eigen::Lower>() += k(static_cast<Eigen::Index>(i)) * stiffness_[i].projected;
-  for (std::size_t i = 0; i < mass_.size(); ++i)
-  {
-    M.triangularView<Eigen::Lower>() += m(static_cast<Eigen::Index>(i)) * mass_[i].projected;
-    out.mass += m(static_cast<Eigen::Index>(i)) * mass_[i].mass;
-  }
+  Eigen::VectorXd k(packed_stiffness_.cols());
+  k.head(static_cast<Eigen::Index>(stiffness_.size())) = combine_stiffness_->coefficients(numbers.stiffness);
   if (strip_)
-  {
-    const Eigen::VectorXd t = strip_->coefficients(laminate);
-    for (std::size_t i = 0; i < torsion_.size(); ++i)
-      K.triangularView<Eigen::Lower>() += t(static_cast<Eigen::Index>(i)) * torsion_[i];
-  }
+    k.tail(static_cast<Eigen::Index>(torsion_.size())) = strip_->coefficients(laminate);
+  Eigen::VectorXd m(packed_mass_.cols());
+  m << combine_mass_->coefficients(numbers.mass), 1.0;
+  QuickModes out{.frequencies_hz = {}, .shares = {}, .mass = 0.0};
+  for (std::size_t i = 0; i < mass_.size(); ++i)
+    out.mass += m(static_cast<Eigen::Index>(i)) * mass_[i].mass;
+  const Eigen::MatrixXd K = unpacked(packed_stiffness_ * k, basis_.cols());
+  const Eigen::MatrixXd M = unpacked(packed_mass_ * m, basis_.cols());
   reduced::SmallModes modes = reduced::small_modes(K, M, plain_.rigid_motions.cols(), num_modes_);
   out.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi;
   out.shares = std::move(modes.vectors);

@@ -60,13 +60,14 @@ private:
   struct Term
   {
     Laminate laminate;
-    Eigen::MatrixXd projected; // lower triangle read
+    Eigen::MatrixXd projected;
     double mass = 0.0;         // of the whole plate, for terms of the mass
   };
   void extend(const Eigen::MatrixXd& shapes);
   void extend_term(reduced::Form form, const Model& model, Term& term, Eigen::Index old_size,
                    const reduced::Vectors& added) const;
   void extend_air();
+  void pack();
 
   Model start_;
   std::vector<TriangleCover> covers_; // without torsion
@@ -81,6 +82,9 @@ private:
   std::unique_ptr<BarStrip> strip_; // none without bars
   std::vector<Eigen::MatrixXd> torsion_;
   Eigen::MatrixXd added_mass_; // of stuck-on masses and the air
+  // Lower triangles of all terms as columns: a combination is one product.
+  Eigen::MatrixXd packed_stiffness_;
+  Eigen::MatrixXd packed_mass_;
   reduced::EnergyMatrix energy_;
   reduced::Vectors basis_;
   Assembler assembler_;

@@ -17,7 +17,7 @@ namespace
 {
 
 constexpr std::size_t num_terms = 60;       // laminates that terms are chosen from
-constexpr std::size_t num_snapshots = 8;    // learned before the search
+constexpr std::size_t num_snapshots = 10;   // learned before the search
 constexpr std::size_t num_first = 600;      // solved before the first estimate: several for each weight of it
 constexpr std::size_t num_rounds = 5;       // of estimating, solving and learning
 constexpr std::size_t num_learned = 3;      // in each round

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <plate/design/file_access.h>
-#include <plate/materials/material.h>
+#include <plate/laminates/laminate.h>
 
 #include <filesystem>
 #include <memory>
@@ -65,6 +65,14 @@ public:
   /// Where a key stands and what it holds, for the head of a message: "top.toml:14: mesh.size = 0.05"; of a key that is
   /// not given, the file and the key.
   [[nodiscard]] std::string place(std::string_view key) const;
+
+  /// Puts a laminate in place of the layup, ply by ply, with all that goes with the old one.
+  ///
+  /// @param laminate  of materials of this design
+  void set_layup(const Laminate& laminate);
+
+  /// The design as a file: keys and values, no comments.
+  [[nodiscard]] std::string text() const;
 
   /// A material of the file or a built-in one, in the climate of the file.
   /// @throws InvalidInput naming the nearest if there is none of that name

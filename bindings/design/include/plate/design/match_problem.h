@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace plate
@@ -20,6 +21,9 @@ struct FreeKey
   double low;  ///< in the unit of the key
   double high; ///< in the unit of the key
 };
+
+/// Keys and values as after --set.
+using KeyValues = std::vector<std::pair<std::string, std::string>>;
 
 /// What is wanted of a laminate.
 struct MatchWishes
@@ -38,7 +42,7 @@ struct MatchProblem
   std::filesystem::path reference; ///< design file; empty if measured
   std::filesystem::path measured;  ///< list of measured modes; empty if there is a reference
   DesignDocument start;
-  std::filesystem::path start_file;
+  bool allow_outside = false; ///< see FileAccess
   StackSupplies supplies;
   MatchWishes wanted;
   std::vector<FreeKey> free;
@@ -46,9 +50,11 @@ struct MatchProblem
 
 /// Reads a match problem; files it names lie in its folder.
 ///
-/// @param access  of the files, see DesignDocument
+/// @param access     of the files, see DesignDocument
+/// @param overrides  of keys of the start design, see DesignDocument::set()
 /// @throws IoError      if a file cannot be read
 /// @throws DesignError  with file and line: unknown keys, contradictions, limits that exclude each other
-[[nodiscard]] MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess access = {});
+[[nodiscard]] MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess access = {},
+                                              const KeyValues& overrides = {});
 
 } // namespace plate

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "match_report.h"
+
+#include "match_words.h"
+#include "modes_report.h"
+#include "text_table.h"
+
+#include <plate/core/error.h>
+
+#include <algorithm>
+
+namespace plate
+{
+namespace
+{
+
+constexpr double grams = 1e3; // per kg
+
+std::string with_sign(double value, int decimals)
+{
+  return (value > 0.0 ? "+" : "") + fixed(value, decimals);
+}
+
+std::string target_name(const ReferenceMode& mode)
+{
+  return mode.name.empty() ? message("mode ", mode.number) : mode.name;
+}
+
+std::string summary_text(const MatchOutcome& outcome)
+{
+  std::vector<std::string> heads = {"laminate", "mass g", "mismatch cents"};
+  for (const ReferenceMode& target : outcome.targets)
+    heads.push_back(target_name(target) + " cents");
+  heads.insert(heads.end(), {"2 deg", "3 %"});
+  if (!outcome.margins.empty())
+    heads.emplace_back("margin");
+  TextTable table(heads);
+  for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
+  {
+    const MatchCandidate& candidate = outcome.result.candidates[i];
+    std::vector<std::string> row = {std::to_string(i + 1), fixed(candidate.mass * grams, 1),
+                                    fixed(candidate.mismatch, 1)};
+    for (std::size_t t = 0; t < outcome.targets.size(); ++t)
+    {
+      const auto mode = std::find_if(candidate.modes.begin(), candidate.modes.end(),
+                                     [t](const MatchedMode& m) { return m.target == t; });
+      row.push_back(mode == candidate.modes.end() ? "-" : with_sign(mode->cents, 1));
+    }
+    row.push_back(fixed(candidate.sensitivity.turned_cents, 1));
+    row.push_back(fixed(candidate.sensitivity.thicker_cents, 1));
+    if (!outcome.margins.empty())
+      row.push_back(fixed(outcome.margins[i].margin, 2) +
+                    (outcome.margins[i].margin < *outcome.problem.wanted.least_margin ? " !" : ""));
+    table.add(row);
+  }
+  return table.text();
+}
+
+std::string codes_text(const MatchOutcome& outcome)
+{
+  std::string out;
+  for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
+    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate), '\n');
+  return out;
+}
+
+/// Modes of the best beside the targets.
+std::string best_text(const MatchOutcome& outcome)
+{
+  const MatchCandidate& best = outcome.result.candidates.front();
+  TextTable table({"<target", "Hz", "mode here", "Hz here", "cents", "reduced Hz", "MAC"});
+  for (const MatchedMode& mode : best.modes)
+  {
+    const ReferenceMode& target = outcome.targets[mode.target];
+    table.add({target_name(target), fixed(target.frequency_hz, 2), std::to_string(mode.mode + 1),
+               fixed(mode.frequency_hz, 2), with_sign(mode.cents, 1), fixed(mode.reduced_hz, 2),
+               fixed(mode.assurance, 3)});
+  }
+  std::string out = "Laminate 1 beside the reference, solved in full:\n\n" + table.text();
+  for (const std::size_t target : best.lost)
+    out += message("  ", target_name(outcome.targets[target]), " has no mode of like shape here\n");
+  return out;
+}
+
+std::string reach_text(const MatchOutcome& outcome)
+{
+  std::string out;
+  for (const std::string& sentence : out_of_reach(outcome))
+    out += message("  ", sentence, '\n');
+  return out.empty() ? out : "\nOut of reach of what is available:\n" + out;
+}
+
+std::string margin_text(const MatchOutcome& outcome)
+{
+  if (outcome.margins.empty())
+    return {};
+  return message("  margin: least of all cases of plate load, before knock-downs; ! below wanted.margin.min = ",
+                 compact(*outcome.problem.wanted.least_margin), '\n');
+}
+
+} // namespace
+
+std::string match_text(const MatchOutcome& outcome, bool timing)
+{
+  const MatchResult& result = outcome.result;
+  std::string out = message(outcome.problem.title, "\n  reference: ", outcome.reference);
+  if (outcome.reference_mass > 0.0)
+    out += message(", ", fixed(outcome.reference_mass * grams, 1), " g");
+  out += message("\n  ", result.num_considered, " stacks considered, ", result.num_reduced,
+                 " solved on the reduced model, ", result.num_full, " in full", result.complete ? "" : "; stopped early",
+                 "\n\n");
+  if (!result.fits)
+    out += no_fit_words(outcome) + "\n\n";
+  if (result.candidates.empty())
+    return out + "No laminate was found before the search was stopped.\n";
+  out += summary_text(outcome);
+  out += "  cents: above the reference; 2 deg, 3 %: greatest change of a mode by one ply (and its mirror image) off its "
+         "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and mismatch\n";
+  out += margin_text(outcome) + '\n' + codes_text(outcome) + "  from inside to outside: angle, material, thickness in mm\n\n";
+  out += best_text(outcome) + reach_text(outcome);
+  if (timing)
+    out += message("seconds: total ", fixed(outcome.seconds, 2), "\n");
+  return message(out, caution, '\n');
+}
+
+std::string match_csv(const MatchOutcome& outcome)
+{
+  std::string out = csv_line({"laminate", "layup", "mass_g", "mismatch_cents", "target", "target_hz", "mode",
+                              "frequency_hz", "cents", "mac", "reduced_hz"});
+  for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
+  {
+    const MatchCandidate& candidate = outcome.result.candidates[i];
+    for (const MatchedMode& mode : candidate.modes)
+      out += csv_line({std::to_string(i + 1), layup_code(candidate.laminate), compact(candidate.mass * grams),
+                       compact(candidate.mismatch), target_name(outcome.targets[mode.target]),
+                       compact(outcome.targets[mode.target].frequency_hz), std::to_string(mode.mode + 1),
+                       compact(mode.frequency_hz), compact(mode.cents), compact(mode.assurance),
+                       compact(mode.reduced_hz)});
+  }
+  return out;
+}
+
+} // namespace plate

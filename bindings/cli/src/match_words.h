@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MPL-2.0
+#pragma once
+
+#include "match_result.h"
+
+#include <string>
+#include <vector>
+
+namespace plate
+{
+
+/// A laminate in the notation of orientation codes, each ply with its material and thickness in mm: half of it and `s`
+/// where it is symmetric, `~` before a middle that is not repeated. "[0 carbon_ud 0.1/45 flax_ud 0.25/~balsa 1.2]s"
+[[nodiscard]] std::string layup_code(const Laminate& laminate);
+
+/// What the supplies cannot reach of the reference, a sentence each; empty if nothing stands out.
+[[nodiscard]] std::vector<std::string> out_of_reach(const MatchOutcome& outcome);
+
+/// What the limits of mass do to the search, if they exclude all stacks.
+[[nodiscard]] std::string no_fit_words(const MatchOutcome& outcome);
+
+} // namespace plate
