@@ -146,3 +146,15 @@ TEST_CASE("at least sixty wrong files are tried")
     count += table.size();
   CHECK(count >= 60);
 }
+
+TEST_CASE("match problems that cannot be are refused")
+{
+  for (const WrongFile& wrong : wrong_matches())
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    static_cast<void>(shop.write("plate.toml", solid_plate()));
+    check_refused(shop, run_plate({"match", shop.write("match.toml", wrong.text), "--out", shop.path("out")}),
+                  wrong.says, {"match.toml", "plate.toml"});
+  }
+}

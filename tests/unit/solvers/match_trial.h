@@ -8,6 +8,7 @@
 #include <plate/solvers/studies/match.h>
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <random>
 
@@ -67,6 +68,14 @@ inline MatchGoal goal_of(const Model& reference, int num_modes)
   return goal;
 }
 
+/// One trial: a stack is hidden and searched for from another one.
+struct Trial
+{
+  MatchResult result;
+  double seconds; ///< of the clock
+  double greatest_cents; ///< of a mode of the best laminate from the hidden one's
+};
+
 /// Greatest difference of a mode of the best laminate found from that of the hidden one [cents].
 inline double found_again(const MatchResult& result, const MatchGoal& goal)
 {
@@ -76,6 +85,18 @@ inline double found_again(const MatchResult& result, const MatchGoal& goal)
   for (const MatchedMode& mode : result.candidates.front().modes)
     greatest = std::max(greatest, std::abs(mode.cents));
   return greatest;
+}
+
+inline Trial trial(unsigned seed)
+{
+  const StackSupplies supplies = workshop();
+  const MatchGoal goal = goal_of(laminated_plate(hidden_stack(supplies, seed)), 8);
+  const Model start = laminated_plate(hidden_stack(supplies, seed + 100));
+  const auto begin = std::chrono::steady_clock::now();
+  Trial out{.result = match_layups(start, supplies, goal, {.seed = seed}), .seconds = 0.0, .greatest_cents = 0.0};
+  out.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+  out.greatest_cents = found_again(out.result, goal);
+  return out;
 }
 
 } // namespace plate::test

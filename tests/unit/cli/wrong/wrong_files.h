@@ -34,5 +34,7 @@ struct WrongFile
 
 /// Options after `sensitivity FILE --out DIR`.
 [[nodiscard]] std::vector<WrongFile> wrong_sensitivity();
+/// Problems for `match match.toml`, beside a good plate.toml.
+[[nodiscard]] std::vector<WrongFile> wrong_matches();
 
 } // namespace plate::test

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "run_plate.h"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+using nlohmann::json;
+using namespace plate::test;
+
+namespace
+{
+
+/// A rectangle with a layup of some plies, coarse mesh.
+std::string laminated(const std::string& plies)
+{
+  return "title = \"Small plate\"\n[outline]\nkind = \"rectangle\"\nlength = 200\nwidth = 120\n[mesh]\nsize = 30\n"
+         "[layup]\nplies = [" +
+         plies + "]\n";
+}
+
+const std::string hidden = "{ material = \"carbon_ud\", thickness = 0.2, angle = 0 },"
+                           "{ material = \"flax_ud\", thickness = 0.3, angle = 45 },"
+                           "{ material = \"balsa\", thickness = 1.0 },"
+                           "{ material = \"flax_ud\", thickness = 0.3, angle = 45 },"
+                           "{ material = \"carbon_ud\", thickness = 0.2, angle = 0 }";
+
+std::string problem(const std::string& reference, const std::string& wanted)
+{
+  return "title = \"Find it\"\n" + reference +
+         "start = \"start.toml\"\n[available]\nmaterials = [\"carbon_ud\", \"flax_ud\", \"balsa\"]\nmax_plies = 4\n"
+         "core_thickness = [1.0, 1.5]\nthickness = { carbon_ud = [0.2], flax_ud = [0.3] }\n[wanted]\n" +
+         wanted;
+}
+
+struct MatchShop : Workshop
+{
+  MatchShop()
+  {
+    static_cast<void>(write("reference.toml", laminated(hidden)));
+    static_cast<void>(write("start.toml", laminated("{ material = \"flax_ud\", thickness = 1.0 }")));
+  }
+};
+
+} // namespace
+
+TEST_CASE("match finds the layup of its reference, and writes designs that other commands take")
+{
+  const MatchShop shop;
+  const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 6\n"));
+  const Run run = run_plate({"match", file, "--json", "--out", shop.path("out")});
+  CAPTURE(run.err);
+  REQUIRE(run.status == 0);
+  const json result = json::parse(run.out);
+  CHECK(result.at("evaluations").get<int>() > 100);
+  CHECK(result.at("complete").get<bool>());
+  CHECK(result.at("targets").size() == 6);
+  const json best = result.at("candidates").at(0);
+  CHECK(best.at("layup") == "[0 carbon_ud 0.2/45 flax_ud 0.3/~balsa 1]s");
+  CHECK(best.at("score").get<double>() < 0.1);
+  CHECK(best.at("mass_g").get<double>() == doctest::Approx(result.at("reference_mass_g").get<double>()).epsilon(1e-6));
+  const std::set<std::string> files = shop.content("out");
+  for (const char* name : {"match.json", "match.csv", "laminate_1.toml", "mismatch_over_mass.svg", "mismatch_over_mass.png",
+                           "side_by_side.svg", "side_by_side.png"})
+    CHECK(files.count(name) == 1);
+
+  const Run modes = run_plate({"modes", shop.path("out/laminate_1.toml"), "--json"});
+  REQUIRE(modes.status == 0);
+  const json solved = json::parse(modes.out);
+  for (const json& mode : best.at("modes"))
+    CHECK(solved.at("modes").at(mode.at("mode").get<std::size_t>() - 1).at("frequency_hz").get<double>() ==
+          doctest::Approx(mode.at("frequency_hz").get<double>()).epsilon(1e-7));
+}
+
+TEST_CASE("measured modes take the reference's place")
+{
+  const MatchShop shop;
+  const Run modes = run_plate({"modes", shop.path("reference.toml"), "--json"});
+  REQUIRE(modes.status == 0);
+  std::string list = "mode,frequency_hz\n";
+  const json solved = json::parse(modes.out);
+  for (std::size_t i = 0; i < 4; ++i)
+    list += std::to_string(i + 1) + "," + solved.at("modes").at(i).at("frequency_hz").dump() + "\n";
+  static_cast<void>(shop.write("taps.csv", list));
+  const std::string file = shop.write("match.toml", problem("measured = \"taps.csv\"\n", "count = 4\n"));
+  const Run run = run_plate({"match", file, "--json", "--set", "layup.plies.1.angle=10"});
+  CAPTURE(run.err);
+  REQUIRE(run.status == 0);
+  const json result = json::parse(run.out);
+  CHECK(result.at("reference_mass_g").is_null());
+  CHECK(result.at("targets").size() == 4);
+  CHECK(result.at("candidates").at(0).at("score").get<double>() < 100.0); // an order of shapes may differ, no more
+}
+
+TEST_CASE("limits that nothing keeps to: what is nearest, and exit status 1")
+{
+  const MatchShop shop;
+  const std::string file = shop.write(
+      "match.toml", problem("reference = \"reference.toml\"\n", "count = 4\nmass_g = { max = 0.5 }\n"));
+  const Run run = run_plate({"match", file});
+  CHECK(run.status == 1);
+  CHECK(run.out.find("Nothing fits: no stack keeps to wanted.mass_g") != std::string::npos);
+  CHECK(run.out.find("The nearest:") != std::string::npos);
+}
+
+TEST_CASE("a time limit gives the best so far; margins stand beside the laminates")
+{
+  const MatchShop shop;
+  const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\n"));
+  const Run run = run_plate({"match", file, "--time", "0.001", "--json"});
+  CHECK(run.status == 1);
+  CHECK(!json::parse(run.out).at("complete").get<bool>());
+}
