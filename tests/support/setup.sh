@@ -4,7 +4,7 @@
 
 readonly LIBPLATE_PACKAGES=(
   g++ cmake ninja-build pkg-config python3      # build tools; python3 reads results in the demo
-  libeigen3-dev libspectra-dev                  # core and solvers
+  libeigen3-dev libspectra-dev libnlopt-cxx-dev libnlopt-dev   # core and solvers
   libsuitesparse-dev libmetis-dev libopenblas-pthread-dev
   libgmsh-dev libvtk9-dev libcairo2-dev         # meshes and pictures
   libtomlplusplus-dev libcli11-dev nlohmann-json3-dev   # design files and command line

@@ -70,7 +70,7 @@ PlateCommands plate_commands()
   plate.commands = {define_start(app), define_modes(app),       define_laminate(app), define_compare(app),
                     define_sweep(app), define_sensitivity(app), define_load(app),     define_validate(app)};
   plate.commands = {define_start(app), define_modes(app), define_laminate(app), define_compare(app),
-                    define_sweep(app), define_match(app), define_load(app), define_validate(app)};
+                    define_sweep(app), define_match(app), define_load(app),     define_validate(app)};
   std::string examples = "Examples:";
   for (const CommandDefinition& command : plate.commands)
     examples += command.app->get_footer().substr(command.app->get_footer().find('\n'));

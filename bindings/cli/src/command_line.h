@@ -96,9 +96,9 @@ struct LoadRequest
 
 struct MatchRequest
 {
-  CommonOptions common;    ///< file: the match problem; overrides: of the start design
-  std::uint64_t seed = 1;  ///< of what is drawn at random
-  double seconds = 0.0;    ///< after which the best so far are given; 0: no limit
+  CommonOptions common;   ///< file: the match problem; overrides: of the start design
+  std::uint64_t seed = 1; ///< of what is drawn at random
+  double seconds = 0.0;   ///< after which the best so far are given; 0: no limit
 };
 
 struct StartRequest

@@ -35,9 +35,8 @@ CommandDefinition define_match(CLI::App& plate)
   return {.app = command,
           .request = [command, typed]() -> Request
           {
-            return MatchRequest{.common = common_options(*command, typed->common),
-                                .seed = typed->seed,
-                                .seconds = typed->seconds};
+            return MatchRequest{
+                .common = common_options(*command, typed->common), .seed = typed->seed, .seconds = typed->seconds};
           }};
 }
 

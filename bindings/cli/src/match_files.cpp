@@ -32,8 +32,7 @@ FrontPicture front_picture(const MatchOutcome& outcome)
   for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
   {
     const MatchCandidate& candidate = outcome.result.candidates[i];
-    picture.points.push_back(
-        {.mass = candidate.mass, .mismatch = candidate.mismatch, .label = std::to_string(i + 1)});
+    picture.points.push_back({.mass = candidate.mass, .mismatch = candidate.mismatch, .label = std::to_string(i + 1)});
     picture.lines.push_back(message(i + 1, ":  ", layup_code(candidate.laminate)));
   }
   return picture;

@@ -100,11 +100,10 @@ void add_guide(const ModesResult& result, const std::vector<GuidedMode>& wanted,
   {
     last = std::max(last, mode.guide);
     out.targets.push_back(mode.mode);
-    out.goal.targets.push_back(
-        {.name = mode.mode.name, .guide = mode.guide, .frequency_hz = mode.mode.frequency_hz});
+    out.goal.targets.push_back({.name = mode.mode.name, .guide = mode.guide, .frequency_hz = mode.mode.frequency_hz});
   }
-  const Eigen::Index kept = std::min<Eigen::Index>(last + 1 + static_cast<Eigen::Index>(spare),
-                                                   result.modal.frequencies_hz.size());
+  const Eigen::Index kept =
+      std::min<Eigen::Index>(last + 1 + static_cast<Eigen::Index>(spare), result.modal.frequencies_hz.size());
   out.goal.guide = mode_shapes(result.model, result.system.dofs, result.modal.shapes.leftCols(kept));
   out.goal.guide_hz = result.modal.frequencies_hz.head(kept);
 }

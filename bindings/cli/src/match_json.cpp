@@ -88,18 +88,19 @@ std::string match_json(const MatchOutcome& outcome, bool timing)
                        {"name", target.name},
                        {"frequency_hz", rounded(target.frequency_hz)},
                        {"loss_percent", target.loss ? Json(rounded(*target.loss * percent)) : Json()}});
-  Json out = {{"title", outcome.problem.title},
-              {"reference", outcome.reference},
-              {"reference_mass_g", outcome.reference_mass > 0.0 ? Json(rounded(outcome.reference_mass * grams)) : Json()},
-              {"targets", targets},
-              {"evaluations", result.num_considered},
-              {"reduced_solves", result.num_reduced},
-              {"full_solves", result.num_full},
-              {"complete", result.complete},
-              {"fits", result.fits},
-              {"reach", {{"mass_g", range_json(result.reach.mass, grams)}}},
-              {"out_of_reach", out_of_reach(outcome)},
-              {"candidates", candidates}};
+  Json out = {
+      {"title", outcome.problem.title},
+      {"reference", outcome.reference},
+      {"reference_mass_g", outcome.reference_mass > 0.0 ? Json(rounded(outcome.reference_mass * grams)) : Json()},
+      {"targets", targets},
+      {"evaluations", result.num_considered},
+      {"reduced_solves", result.num_reduced},
+      {"full_solves", result.num_full},
+      {"complete", result.complete},
+      {"fits", result.fits},
+      {"reach", {{"mass_g", range_json(result.reach.mass, grams)}}},
+      {"out_of_reach", out_of_reach(outcome)},
+      {"candidates", candidates}};
   if (!result.candidates.empty())
   {
     out["reach"]["D11_over_D22"] = range_json(result.reach.cross_ratio);

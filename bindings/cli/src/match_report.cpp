@@ -107,16 +107,18 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
   if (outcome.reference_mass > 0.0)
     out += message(", ", fixed(outcome.reference_mass * grams, 1), " g");
   out += message("\n  ", result.num_considered, " stacks considered, ", result.num_reduced,
-                 " solved on the reduced model, ", result.num_full, " in full", result.complete ? "" : "; stopped early",
-                 "\n\n");
+                 " solved on the reduced model, ", result.num_full, " in full",
+                 result.complete ? "" : "; stopped early", "\n\n");
   if (!result.fits)
     out += no_fit_words(outcome) + "\n\n";
   if (result.candidates.empty())
     return out + "No laminate was found before the search was stopped.\n";
   out += summary_text(outcome);
-  out += "  cents: above the reference; 2 deg, 3 %: greatest change of a mode by one ply (and its mirror image) off its "
-         "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and mismatch\n";
-  out += margin_text(outcome) + '\n' + codes_text(outcome) + "  from inside to outside: angle, material, thickness in mm\n\n";
+  out +=
+      "  cents: above the reference; 2 deg, 3 %: greatest change of a mode by one ply (and its mirror image) off its "
+      "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and mismatch\n";
+  out += margin_text(outcome) + '\n' + codes_text(outcome) +
+         "  from inside to outside: angle, material, thickness in mm\n\n";
   out += best_text(outcome) + reach_text(outcome);
   if (timing)
     out += message("seconds: total ", fixed(outcome.seconds, 2), "\n");

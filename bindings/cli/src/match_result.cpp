@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "match_result.h"
 
-#include "load_result.h"
 #include "command_line.h"
+#include "load_result.h"
 #include "match_goal.h"
 #include "stopwatch.h"
 

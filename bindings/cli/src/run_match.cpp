@@ -22,8 +22,8 @@ constexpr int exit_nothing_fits = 1;
 
 MatchProblem open_problem(const CommonOptions& options)
 {
-  MatchProblem problem = read_match_problem(options.file, {.folder = {}, .allow_outside = options.allow_outside},
-                                            options.overrides);
+  MatchProblem problem =
+      read_match_problem(options.file, {.folder = {}, .allow_outside = options.allow_outside}, options.overrides);
   if (!options.out.empty())
     check_output_folder({.path = options.out});
   static_cast<void>(checked_design(problem.start, num_searched(problem.wanted.count)));
@@ -55,8 +55,7 @@ int run_command(const MatchRequest& request)
     write_match_files(folder, outcome, options.timing);
     folder.publish();
   }
-  std::cout << (options.json ? match_json(outcome, options.timing) : match_text(outcome, options.timing))
-            << std::flush;
+  std::cout << (options.json ? match_json(outcome, options.timing) : match_text(outcome, options.timing)) << std::flush;
   if (interrupted())
     return exit_interrupted;
   return outcome.result.fits && !outcome.result.candidates.empty() ? exit_done : exit_nothing_fits;

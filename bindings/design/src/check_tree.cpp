@@ -173,7 +173,8 @@ private:
   {
     const std::string table = parent.empty() ? std::string("the file") : "[" + parent + "]";
     const std::string value = node.table() ? path : path + " = " + shown(node);
-    fail(node, value, message("unknown key; nearest: ", nearest_key(path, kind_), "; keys of ", table, ": ", names(parent)));
+    fail(node, value,
+         message("unknown key; nearest: ", nearest_key(path, kind_), "; keys of ", table, ": ", names(parent)));
   }
 
   [[noreturn]] void fail(const Node& node, const std::string& subject, const std::string& what) const

@@ -24,7 +24,7 @@ struct GivenFreeKey
 [[nodiscard]] std::vector<GivenFreeKey> take_free_keys(Node& problem, const std::string& file);
 
 /// @throws DesignError if a key is not numeric or its range no ascending pair of values the key may have
-[[nodiscard]] std::vector<FreeKey> checked_free_keys(const std::vector<GivenFreeKey>& given, const DesignDocument& start,
-                                                     const std::string& file);
+[[nodiscard]] std::vector<FreeKey> checked_free_keys(const std::vector<GivenFreeKey>& given,
+                                                     const DesignDocument& start, const std::string& file);
 
 } // namespace plate

@@ -59,8 +59,9 @@ std::vector<double> thicknesses(const TableReader& available, const SheetMateria
   if (sheet.material.core && available.has("core_thickness"))
     return available.numbers("core_thickness");
   if (!sheet.sheet_thickness)
-    available.fail("materials", message("how thick ", name, " is, is not known; set available.thickness.", name,
-                                        sheet.material.core ? " or available.core_thickness" : "", ", e.g. [0.1, 0.2]"));
+    available.fail("materials",
+                   message("how thick ", name, " is, is not known; set available.thickness.", name,
+                           sheet.material.core ? " or available.core_thickness" : "", ", e.g. [0.1, 0.2]"));
   return {*sheet.sheet_thickness};
 }
 
@@ -108,7 +109,8 @@ StackSupplies read_supplies(const TableReader& available, const DesignDocument& 
   {
     const SheetMaterial sheet = material_of(available, start, name);
     for (const double thickness : thicknesses(available, sheet))
-      (sheet.material.core ? supplies.cores : supplies.sheets).push_back({.material = sheet.material, .thickness = thickness});
+      (sheet.material.core ? supplies.cores : supplies.sheets)
+          .push_back({.material = sheet.material, .thickness = thickness});
   }
   if (supplies.sheets.empty())
     available.fail("materials", "all of them are cores; at least one must be a sheet, which may lie outside");
@@ -159,8 +161,7 @@ MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess ac
                                 : "contradicts reference; give one of them");
   static_cast<void>(root.text("start"));
   const std::filesystem::path start_file = named_file(root, "start", access);
-  DesignDocument start =
-      DesignDocument::from_file(start_file, {.folder = {}, .allow_outside = access.allow_outside});
+  DesignDocument start = DesignDocument::from_file(start_file, {.folder = {}, .allow_outside = access.allow_outside});
   for (const auto& [key, value] : overrides)
     start.set(key, value);
   const TableReader available = root.table("available");

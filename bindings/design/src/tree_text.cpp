@@ -45,9 +45,11 @@ std::string in_line(const Node& node)
 /// A bare name, which is how a user would write most.
 std::string key_text(const std::string& name)
 {
-  const bool bare = std::all_of(name.begin(), name.end(), [](char c)
-                                { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                                         c == '_' || c == '-'; });
+  const bool bare = std::all_of(name.begin(), name.end(),
+                                [](char c) {
+                                  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                                         c == '_' || c == '-';
+                                });
   return bare && !name.empty() ? name : quoted(name);
 }
 

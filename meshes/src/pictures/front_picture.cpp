@@ -57,11 +57,10 @@ Axes axes_of(const FrontPicture& picture, double plot_top)
     most = std::max(most, point.mismatch);
   }
   const double margin = std::max(0.08 * (high - low), 0.5);
-  return {.mass = {.low = low - margin, .high = high + margin, .page_low = left, .page_high = page_width - right},
-          .mismatch = {.low = 0.0,
-                       .high = std::max(1.12 * most, 1.0),
-                       .page_low = plot_top + plot_height,
-                       .page_high = plot_top}};
+  return {
+      .mass = {.low = low - margin, .high = high + margin, .page_low = left, .page_high = page_width - right},
+      .mismatch = {
+          .low = 0.0, .high = std::max(1.12 * most, 1.0), .page_low = plot_top + plot_height, .page_high = plot_top}};
 }
 
 void draw_axes(Canvas& canvas, const Axes& axes)
@@ -83,8 +82,8 @@ void draw_axes(Canvas& canvas, const Axes& axes)
   }
   canvas.line({axes.mass.page_low, axes.mismatch.page_low}, {axes.mass.page_high, axes.mismatch.page_low}, frame_pen);
   canvas.line({axes.mass.page_low, axes.mismatch.page_low}, {axes.mass.page_low, axes.mismatch.page_high}, frame_pen);
-  canvas.text({0.5 * (axes.mass.page_low + axes.mass.page_high), axes.mismatch.page_low + 32.0}, "mass of the plate in g",
-              aligned(label_text, Align::centre));
+  canvas.text({0.5 * (axes.mass.page_low + axes.mass.page_high), axes.mismatch.page_low + 32.0},
+              "mass of the plate in g", aligned(label_text, Align::centre));
   TextStyle turned = aligned(label_text, Align::centre);
   turned.turn = -0.5 * std::numbers::pi;
   canvas.text({18.0, 0.5 * (axes.mismatch.page_low + axes.mismatch.page_high)},

@@ -63,8 +63,8 @@ TEST_CASE("match finds the layup of its reference, and writes designs that other
   CHECK(best.at("score").get<double>() < 0.1);
   CHECK(best.at("mass_g").get<double>() == doctest::Approx(result.at("reference_mass_g").get<double>()).epsilon(1e-6));
   const std::set<std::string> files = shop.content("out");
-  for (const char* name : {"match.json", "match.csv", "laminate_1.toml", "mismatch_over_mass.svg", "mismatch_over_mass.png",
-                           "side_by_side.svg", "side_by_side.png"})
+  for (const char* name : {"match.json", "match.csv", "laminate_1.toml", "mismatch_over_mass.svg",
+                           "mismatch_over_mass.png", "side_by_side.svg", "side_by_side.png"})
     CHECK(files.count(name) == 1);
 
   const Run modes = run_plate({"modes", shop.path("out/laminate_1.toml"), "--json"});
@@ -98,8 +98,8 @@ TEST_CASE("measured modes take the reference's place")
 TEST_CASE("limits that nothing keeps to: what is nearest, and exit status 1")
 {
   const MatchShop shop;
-  const std::string file = shop.write(
-      "match.toml", problem("reference = \"reference.toml\"\n", "count = 4\nmass_g = { max = 0.5 }\n"));
+  const std::string file =
+      shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\nmass_g = { max = 0.5 }\n"));
   const Run run = run_plate({"match", file});
   CHECK(run.status == 1);
   CHECK(run.out.find("Nothing fits: no stack keeps to wanted.mass_g") != std::string::npos);

@@ -114,8 +114,8 @@ TEST_CASE("a search that is stopped gives what it has")
 {
   const SmallSearch search;
   int calls = 0;
-  const MatchResult stopped =
-      match_layups(search.start, search.supplies, search.goal, {.progress = [&](const std::string&) { return ++calls < 5; }});
+  const MatchResult stopped = match_layups(search.start, search.supplies, search.goal,
+                                           {.progress = [&](const std::string&) { return ++calls < 5; }});
   CHECK(!stopped.complete);
   CHECK(stopped.num_considered > 0);
 }

@@ -62,7 +62,8 @@ inline MatchGoal goal_of(const Model& reference, int num_modes)
 {
   const System system = assemble(reference);
   const ModalResult modes = solve_modes(system, {.num_modes = num_modes});
-  MatchGoal goal{.guide = mode_shapes(reference, system.dofs, modes.shapes), .guide_hz = modes.frequencies_hz, .targets = {}};
+  MatchGoal goal{
+      .guide = mode_shapes(reference, system.dofs, modes.shapes), .guide_hz = modes.frequencies_hz, .targets = {}};
   for (int mode = 0; mode < num_modes; ++mode)
     goal.targets.push_back({.name = {}, .guide = mode, .frequency_hz = modes.frequencies_hz(mode)});
   return goal;
@@ -72,7 +73,7 @@ inline MatchGoal goal_of(const Model& reference, int num_modes)
 struct Trial
 {
   MatchResult result;
-  double seconds; ///< of the clock
+  double seconds;        ///< of the clock
   double greatest_cents; ///< of a mode of the best laminate from the hidden one's
 };
 

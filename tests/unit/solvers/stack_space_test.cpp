@@ -125,6 +125,7 @@ TEST_CASE("any laminate of a set is combined of some of them: the matrices are l
   SparseMatrix difference = stiffness(other);
   const double size = difference.norm();
   for (std::size_t i = 0; i < combination.terms().size(); ++i)
-    difference -= c(static_cast<Eigen::Index>(i)) * stiffness(laminates[static_cast<std::size_t>(combination.terms()[i])]);
+    difference -=
+        c(static_cast<Eigen::Index>(i)) * stiffness(laminates[static_cast<std::size_t>(combination.terms()[i])]);
   CHECK(difference.norm() < 1e-5 * size); // the terms miss a ten millionth of each number
 }

@@ -190,7 +190,8 @@ std::string match_schema()
                  {"description", "A first check while writing; plate match checks the rest."}};
   schema.update(table_schema("", FileKind::match));
   schema["properties"]["free"] = {
-      {"type", "object"}, {"description", "Keys of the start design that may change, each with its least and greatest value."}};
+      {"type", "object"},
+      {"description", "Keys of the start design that may change, each with its least and greatest value."}};
   schema["required"] = {"start", "available"};
   schema["oneOf"] = {{{"required", {"reference"}}}, {{"required", {"measured"}}}};
   return schema.dump(2) + "\n";

@@ -82,9 +82,10 @@ std::string tables_of(std::span<const Key> keys)
 
 std::string key_section()
 {
-  const std::string text = "## The design file\n\n"
-                    "A text file in TOML. Lists of tables count their entries from 1 in dotted keys: "
-                    "`--set soundhole.1.length=78`.\nIn brackets behind a key: the kinds of its table that use it.\n";
+  const std::string text =
+      "## The design file\n\n"
+      "A text file in TOML. Lists of tables count their entries from 1 in dotted keys: "
+      "`--set soundhole.1.length=78`.\nIn brackets behind a key: the kinds of its table that use it.\n";
   return text + tables_of(design_keys());
 }
 

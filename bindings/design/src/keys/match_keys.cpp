@@ -117,8 +117,9 @@ std::vector<Key> wanted_keys()
        .example = "3.0",
        .range = above(0.0, 1000.0),
        .default_text = "none",
-       .help = "Least margin of strength in the cases of plate load, before knock-downs: laminates shown are loaded, and "
-               "those below it marked."},
+       .help =
+           "Least margin of strength in the cases of plate load, before knock-downs: laminates shown are loaded, and "
+           "those below it marked."},
   };
 }
 

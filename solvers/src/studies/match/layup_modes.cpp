@@ -23,17 +23,8 @@ namespace
 {
 
 constexpr double two_pi = 2.0 * std::numbers::pi;
-constexpr int num_spare = 4;     // further modes of a snapshot, so that one that falls from above is known too
-constexpr double drop = 1e-2;    // parts of snapshots left out, of their energy norm: an eigenvalue errs by its square
-
-Model with_laminate(Model model, const Laminate& laminate)
-{
-  model.material.laminate = laminate;
-  std::fill(model.mesh.thickness.begin(), model.mesh.thickness.end(), total_thickness(laminate));
-  model.mesh.thickness_bubbles.clear();
-  model.directions.clear(); // they belong to the plies that were there
-  return model;
-}
+constexpr int num_spare = 4;  // further modes of a snapshot, so that one that falls from above is known too
+constexpr double drop = 1e-2; // parts of snapshots left out, of their energy norm: an eigenvalue errs by its square
 
 Model without_point_masses(Model model)
 {
@@ -62,6 +53,15 @@ SectionCombination combination(const std::vector<SectionNumbers>& samples, const
 
 } // namespace
 
+Model with_laminate(Model model, const Laminate& laminate)
+{
+  model.material.laminate = laminate;
+  std::fill(model.mesh.thickness.begin(), model.mesh.thickness.end(), total_thickness(laminate));
+  model.mesh.thickness_bubbles.clear();
+  model.directions.clear(); // they belong to the plies that were there
+  return model;
+}
+
 LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num_modes)
     : start_(with_laminate(std::move(start), laminates.front())),
       covers_(reduced::without_torsion(triangle_covers(start_))), plain_(assemble(without_point_masses(start_))),
@@ -72,8 +72,7 @@ LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num
   for (const Laminate& laminate : laminates)
     samples.push_back(reader_.numbers(laminate));
   const SectionNumbers units = section_units(reader_, start_, laminates);
-  combine_stiffness_ =
-      std::make_unique<SectionCombination>(combination(samples, units, &SectionNumbers::stiffness));
+  combine_stiffness_ = std::make_unique<SectionCombination>(combination(samples, units, &SectionNumbers::stiffness));
   combine_mass_ = std::make_unique<SectionCombination>(combination(samples, units, &SectionNumbers::mass));
   for (const Eigen::Index term : combine_stiffness_->terms())
     stiffness_.push_back({.laminate = laminates[static_cast<std::size_t>(term)], .projected = {}});
@@ -92,11 +91,10 @@ Model LayupModes::model(const Laminate& laminate) const
   return with_laminate(start_, laminate);
 }
 
-FullModes LayupModes::full(const Laminate& laminate)
+FullModes LayupModes::full(const Model& plate)
 {
-  const Model whole = model(laminate);
-  const System system = assembler_.assemble(whole);
-  ModalResult modal = solve_modes(solver_, whole, system, {.num_modes = num_modes_ + num_spare});
+  const System system = assembler_.assemble(plate);
+  ModalResult modal = solve_modes(solver_, plate, system, {.num_modes = num_modes_ + num_spare});
   if (modal.status != Status::converged)
     throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
   ++num_full_;
@@ -109,7 +107,7 @@ std::vector<FullModes> LayupModes::learn(std::span<const Laminate> laminates)
   Eigen::MatrixXd shapes(plain_.dofs.num_equations, 0);
   for (const Laminate& laminate : laminates)
   {
-    out.push_back(full(laminate));
+    out.push_back(full(model(laminate)));
     const Eigen::MatrixXd& added = out.back().modal.shapes;
     shapes.conservativeResize(Eigen::NoChange, shapes.cols() + added.cols());
     shapes.rightCols(added.cols()) = added;

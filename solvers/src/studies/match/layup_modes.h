@@ -31,6 +31,9 @@ struct QuickModes
   double mass;                    ///< [kg]
 };
 
+/// A plate with another laminate, the same everywhere.
+[[nodiscard]] Model with_laminate(Model model, const Laminate& laminate);
+
 /// Modes of a plate as a function of its one laminate.
 ///
 /// Stiffness and mass are linear in the numbers of the section, so that they are combined of those of a few laminates,
@@ -46,7 +49,8 @@ public:
   /// Solves laminates in full and takes their shapes into the basis.
   std::vector<FullModes> learn(std::span<const Laminate> laminates);
 
-  [[nodiscard]] FullModes full(const Laminate& laminate);
+  /// @param plate  of the same triangles as model(), perhaps in another shape
+  [[nodiscard]] FullModes full(const Model& plate);
 
   /// Several may run at a time.
   [[nodiscard]] QuickModes quick(const Laminate& laminate) const;
@@ -61,7 +65,7 @@ private:
   {
     Laminate laminate;
     Eigen::MatrixXd projected;
-    double mass = 0.0;         // of the whole plate, for terms of the mass
+    double mass = 0.0; // of the whole plate, for terms of the mass
   };
   void extend(const Eigen::MatrixXd& shapes);
   void extend_term(reduced::Form form, const Model& model, Term& term, Eigen::Index old_size,

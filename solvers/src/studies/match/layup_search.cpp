@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "layup_search.h"
 
+#include "angle_refinement.h"
+
 #include <plate/core/error.h>
 #include <plate/core/parallel.h>
 #include <plate/core/threads.h>
@@ -9,6 +11,8 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <tuple>
+#include <utility>
 
 namespace plate::match
 {
@@ -16,22 +20,26 @@ namespace plate::match
 namespace
 {
 
-constexpr std::size_t num_terms = 60;       // laminates that terms are chosen from
-constexpr std::size_t num_snapshots = 10;   // learned before the search
-constexpr std::size_t num_first = 600;      // solved before the first estimate: several for each weight of it
-constexpr std::size_t num_rounds = 5;       // of estimating, solving and learning
-constexpr std::size_t num_learned = 3;      // in each round
-constexpr std::size_t num_renewed = 200;    // solved anew after a round, with what was learned
-constexpr double turned_sample = 0.1;       // of a ply [rad]
-constexpr std::size_t num_batch = 500;      // solved between two looks at the clock
+constexpr std::size_t num_terms = 60;     // laminates that terms are chosen from
+constexpr std::size_t num_snapshots = 10; // learned before the search
+constexpr std::size_t num_first = 600;    // solved before the first estimate: several for each weight of it
+constexpr std::size_t num_rounds = 5;     // of estimating, solving and learning
+constexpr std::size_t num_learned = 3;    // in each round
+constexpr std::size_t num_renewed = 200;  // solved anew after a round, with what was learned
+constexpr double turned_sample = 0.1;     // of a ply [rad]
+constexpr std::size_t num_batch = 500;    // solved between two looks at the clock
 
-Model with_laminate_alone(const Model& start, const Laminate& laminate)
+/// Those that no other beats in both mass and mismatch, ascending in mismatch.
+std::vector<FoundLaminate> front_of(std::vector<FoundLaminate> laminates)
 {
-  Model model = start;
-  model.material.laminate = laminate;
-  std::fill(model.mesh.thickness.begin(), model.mesh.thickness.end(), total_thickness(laminate));
-  model.directions.clear();
-  return model;
+  std::stable_sort(laminates.begin(), laminates.end(),
+                   [](const FoundLaminate& a, const FoundLaminate& b)
+                   { return std::tie(a.mismatch, a.mass) < std::tie(b.mismatch, b.mass); });
+  std::vector<FoundLaminate> front;
+  for (FoundLaminate& laminate : laminates)
+    if (front.empty() || laminate.mass < front.back().mass)
+      front.push_back(std::move(laminate));
+  return front;
 }
 
 /// A laminate with one ply turned, and its mirror image in a symmetric one.
@@ -52,8 +60,8 @@ PlateMass plate_mass(const Model& start, const StackSpace& space)
   Laminate light = {{space.choices().front().ply}};
   Laminate heavy = light;
   heavy.plies.front().material.density *= 2.0;
-  const double light_mass = assemble(with_laminate_alone(start, light)).mass;
-  const double heavy_mass = assemble(with_laminate_alone(start, heavy)).mass;
+  const double light_mass = assemble(with_laminate(start, light)).mass;
+  const double heavy_mass = assemble(with_laminate(start, heavy)).mass;
   const double area = (heavy_mass - light_mass) / areal_mass(light);
   return {.fixed = light_mass - area * areal_mass(light), .area = area};
 }
@@ -69,9 +77,11 @@ MassLimits mass_limits(const MatchGoal& goal)
 } // namespace
 
 LayupSearch::LayupSearch(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
-                         const MatchOptions& options)
-    : start_(start), goal_(goal), options_(options), symmetric_(supplies.symmetric), space_(supplies), targets_(goal)
+                         const MatchOptions& options, const MatchShape& shape)
+    : start_(start), goal_(goal), options_(options), supplies_(supplies), space_(supplies), targets_(goal)
 {
+  if (!shape.start.empty())
+    shape_.emplace(shape, targets_);
 }
 
 bool LayupSearch::goes_on(const std::string& stage)
@@ -119,7 +129,7 @@ void LayupSearch::prepare_model()
       laminates.begin(), laminates.begin() + static_cast<std::ptrdiff_t>(std::min(num_snapshots, laminates.size())));
   for (std::size_t i = laminates.size(); i-- > 0;) // plies off their angle couple what those at 0 and 90 do not
     for (const std::size_t ply : {std::size_t{0}, laminates[i].plies.size() / 2})
-      laminates.push_back(with_turned(laminates[i], ply, turned_sample, symmetric_));
+      laminates.push_back(with_turned(laminates[i], ply, turned_sample, supplies_.symmetric));
   modes_.emplace(start_, laminates, targets_.num_modes());
   static_cast<void>(modes_->learn(snapshots));
   targets_.prepare(*modes_, start_);
@@ -152,7 +162,8 @@ void LayupSearch::solve(const std::vector<std::size_t>& numbers)
 void LayupSearch::estimate()
 {
   std::vector<const StackTraits*> traits;
-  Eigen::MatrixXd log_hz(static_cast<Eigen::Index>(pool_->stacks.size()), static_cast<Eigen::Index>(goal_.targets.size()));
+  Eigen::MatrixXd log_hz(static_cast<Eigen::Index>(pool_->stacks.size()),
+                         static_cast<Eigen::Index>(goal_.targets.size()));
   for (const PoolStack& stack : pool_->stacks)
     if (stack.log_hz.size() > 0)
     {
@@ -197,10 +208,22 @@ void LayupSearch::learn_best()
   std::vector<std::size_t> front = pool_->front();
   std::vector<Laminate> laminates;
   for (std::size_t k = 0; k < num_learned && !front.empty(); ++k)
-    laminates.push_back(space_.laminate(pool_->stacks[front[(front.size() - 1) * (num_learned - k) / num_learned]].stack));
+    laminates.push_back(
+        space_.laminate(pool_->stacks[front[(front.size() - 1) * (num_learned - k) / num_learned]].stack));
   static_cast<void>(modes_->learn(laminates));
   targets_.prepare(*modes_, start_);
   solve(pool_->best(num_renewed, true));
+}
+
+/// Takes the effect of the shape from the best laminate, and lets every stack have its best shape.
+void LayupSearch::learn_shape()
+{
+  const PoolStack& best = pool_->stacks[pool_->front().back()];
+  shape_->measure(space_.laminate(best.stack), best.log_hz.array().exp());
+  targets_.allow_shifts(shape_->shifts());
+  for (PoolStack& stack : pool_->stacks)
+    if (stack.log_hz.size() > 0)
+      stack.mismatch = targets_.mismatch(stack.log_hz.array().exp());
 }
 
 void LayupSearch::search()
@@ -219,17 +242,69 @@ void LayupSearch::search()
     solve(pool_->best(left / (num_rounds - round), false));
     if (goes_on("solving the best in full"))
       learn_best();
+    if (round == 0 && shape_ && goes_on("solving the best in other shapes"))
+      learn_shape();
   }
 }
 
-/// Laminates of the front, thinned evenly to as many as may be shown, the best always among them.
-std::vector<Laminate> LayupSearch::shown() const
+double LayupSearch::mismatch(const Laminate& laminate) const
 {
-  const std::vector<std::size_t> front = pool_->front();
-  std::vector<Laminate> out;
+  return targets_.mismatch(targets_.find(modes_->quick(laminate)).frequencies_hz);
+}
+
+/// The best of the pool at each level of mass.
+std::vector<FoundLaminate> LayupSearch::found()
+{
+  constexpr std::size_t count = 32;
+  std::vector<std::size_t> numbers = pool_->best(count, true);
+  for (const std::size_t i : pool_->front())
+    if (std::find(numbers.begin(), numbers.end(), i) == numbers.end())
+      numbers.push_back(i);
+  std::vector<FoundLaminate> out;
+  for (const std::size_t i : numbers)
+    out.push_back({.laminate = space_.laminate(pool_->stacks[i].stack),
+                   .mass = pool_->stacks[i].mass,
+                   .mismatch = pool_->stacks[i].mismatch});
+  return out;
+}
+
+/// The same with plies turned to the angles that suit best.
+std::vector<FoundLaminate> LayupSearch::refined(const std::vector<FoundLaminate>& laminates) const
+{
+  std::vector<FoundLaminate> out = laminates;
+  in_parallel(out.size(), num_threads(),
+              [&](std::size_t begin, std::size_t end)
+              {
+                for (std::size_t i = begin; i < end; ++i)
+                {
+                  out[i].laminate = refined_angles(out[i].laminate, supplies_,
+                                                   [this](const Laminate& laminate) { return mismatch(laminate); });
+                  out[i].mismatch = mismatch(out[i].laminate);
+                }
+              });
+  return out;
+}
+
+/// Laminates that no other beats on the reduced model, thinned evenly to as many as may be shown, the best among them.
+std::vector<Laminate> LayupSearch::shown()
+{
+  std::vector<FoundLaminate> laminates = found();
+  if (supplies_.any_angle && goes_on("refining angles"))
+  {
+    laminates = refined(laminates);
+    std::vector<Laminate> best;
+    for (const FoundLaminate& one : front_of(laminates))
+      best.push_back(one.laminate);
+    best.resize(std::min(best.size(), 2 * num_learned));
+    static_cast<void>(modes_->learn(best));
+    targets_.prepare(*modes_, start_);
+    laminates = refined(laminates);
+  }
+  const std::vector<FoundLaminate> front = front_of(std::move(laminates));
   const std::size_t count = std::min(options_.num_shown, front.size());
+  std::vector<Laminate> out;
   for (std::size_t k = 0; k < count; ++k)
-    out.push_back(space_.laminate(pool_->stacks[front[front.size() - 1 - k * front.size() / count]].stack));
+    out.push_back(front[k * front.size() / count].laminate);
   return out;
 }
 
@@ -256,7 +331,7 @@ MatchSensitivity LayupSearch::sensitivity(const Laminate& laminate) const
     thick.plies[i].thickness *= thicker;
     for (const double side : {-turn, turn})
     {
-      const double cents = change(with_turned(laminate, i, side, symmetric_));
+      const double cents = change(with_turned(laminate, i, side, supplies_.symmetric));
       if (cents > out.turned_cents)
       {
         out.turned_cents = cents;
@@ -268,26 +343,45 @@ MatchSensitivity LayupSearch::sensitivity(const Laminate& laminate) const
   return out;
 }
 
-void LayupSearch::add_candidate(const Laminate& laminate)
+MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const
 {
-  const FullModes full = modes_->full(laminate);
-  const FoundModes found = targets_.find(modes_->model(laminate), modes_->dofs(), full.modal);
+  const FoundModes found = targets_.find(plate, modes_->dofs(), full.modal);
   const FoundModes reduced = targets_.find(modes_->quick(laminate));
-  MatchCandidate candidate{
-      .laminate = laminate, .mass = full.mass, .mismatch = targets_.mismatch(found.frequencies_hz), .modes = {}};
+  MatchCandidate out{
+      .laminate = laminate, .mass = full.mass, .mismatch = targets_.mismatch_as_is(found.frequencies_hz), .modes = {}};
   const Eigen::VectorXd cents = targets_.cents(found.frequencies_hz);
   for (std::size_t t = 0; t < found.mode.size(); ++t)
     if (const auto at = static_cast<Eigen::Index>(t); found.mode[t] < 0)
-      candidate.lost.push_back(t);
+      out.lost.push_back(t);
     else
-      candidate.modes.push_back({.target = t,
-                                 .mode = found.mode[t],
-                                 .frequency_hz = found.frequencies_hz(at),
-                                 .reduced_hz = reduced.frequencies_hz(at),
-                                 .cents = cents(at),
-                                 .assurance = found.assurance[t]});
-  candidate.sensitivity = sensitivity(laminate);
-  result_.candidates.push_back(std::move(candidate));
+      out.modes.push_back({.target = t,
+                           .mode = found.mode[t],
+                           .frequency_hz = found.frequencies_hz(at),
+                           .reduced_hz = reduced.frequencies_hz(at),
+                           .cents = cents(at),
+                           .assurance = found.assurance[t]});
+  out.sensitivity = sensitivity(laminate);
+  return out;
+}
+
+/// Solves a laminate in full, in the shape of the start and in the one that suits it best.
+void LayupSearch::add_candidate(const Laminate& laminate)
+{
+  const Model plate = modes_->model(laminate);
+  const FullModes full = modes_->full(plate);
+  MatchCandidate best = candidate(laminate, plate, full);
+  if (shape_ && shape_->num_solved() > 0)
+  {
+    const Eigen::VectorXd at_start = targets_.find(plate, modes_->dofs(), full.modal).frequencies_hz;
+    shape_->measure(laminate, at_start);
+    const std::vector<double> point = shape_->best(at_start);
+    const Model shaped = shape_->model(laminate, point);
+    MatchCandidate other = candidate(laminate, shaped, modes_->full(shaped));
+    other.shape = point;
+    if (other.mismatch < best.mismatch)
+      best = std::move(other);
+  }
+  result_.candidates.push_back(std::move(best));
 }
 
 MatchResult LayupSearch::run()
@@ -317,7 +411,7 @@ MatchResult LayupSearch::run()
       front.push_back(std::move(candidate));
   found = std::move(front);
   result_.num_considered = pool_->num_considered();
-  result_.num_full = modes_ ? modes_->num_full() : 0;
+  result_.num_full = (modes_ ? modes_->num_full() : 0) + (shape_ ? shape_->num_solved() : 0);
   result_.reach = pool_->reach();
   return std::move(result_);
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "mode_targets.h"
+#include "shape_response.h"
 #include "stack_pool.h"
 
 #include <optional>
@@ -9,11 +10,20 @@
 namespace plate::match
 {
 
+/// A laminate with what the reduced model says of it.
+struct FoundLaminate
+{
+  Laminate laminate;
+  double mass;     ///< [kg]
+  double mismatch; ///< [cents]
+};
+
 /// One search from supplies to candidates.
 class LayupSearch
 {
 public:
-  LayupSearch(const Model& start, const StackSupplies& supplies, const MatchGoal& goal, const MatchOptions& options);
+  LayupSearch(const Model& start, const StackSupplies& supplies, const MatchGoal& goal, const MatchOptions& options,
+              const MatchShape& shape);
 
   [[nodiscard]] MatchResult run();
 
@@ -26,18 +36,24 @@ private:
   void grow();
   void learn_best();
   void search();
-  [[nodiscard]] std::vector<Laminate> shown() const;
+  [[nodiscard]] double mismatch(const Laminate& laminate) const;
+  [[nodiscard]] std::vector<FoundLaminate> found();
+  [[nodiscard]] std::vector<FoundLaminate> refined(const std::vector<FoundLaminate>& laminates) const;
+  [[nodiscard]] std::vector<Laminate> shown();
+  void learn_shape();
+  [[nodiscard]] MatchCandidate candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const;
   void add_candidate(const Laminate& laminate);
   [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;
 
   const Model& start_;
   const MatchGoal& goal_;
   const MatchOptions& options_;
-  bool symmetric_;
+  const StackSupplies& supplies_;
   StackSpace space_;
   ModeTargets targets_;
   std::optional<StackPool> pool_;
   std::optional<LayupModes> modes_;
+  std::optional<ShapeResponse> shape_;
   QuickEstimate quick_;
   MatchResult result_;
 };

@@ -18,9 +18,9 @@ BendingRatios bending_ratios(const Laminate& laminate)
 }
 
 MatchResult match_layups(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
-                         const MatchOptions& options)
+                         const MatchOptions& options, const MatchShape& shape)
 {
-  return match::LayupSearch(start, supplies, goal, options).run();
+  return match::LayupSearch(start, supplies, goal, options, shape).run();
 }
 
 } // namespace plate

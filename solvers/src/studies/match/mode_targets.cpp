@@ -78,6 +78,14 @@ Eigen::VectorXd ModeTargets::cents(const Eigen::VectorXd& frequencies_hz) const
 
 double ModeTargets::mismatch(const Eigen::VectorXd& frequencies_hz) const
 {
+  double least = mismatch_as_is(frequencies_hz);
+  for (Eigen::Index i = 0; i < shifts_.cols(); ++i)
+    least = std::min(least, mismatch_as_is(frequencies_hz.cwiseProduct(shifts_.col(i).array().exp().matrix())));
+  return least;
+}
+
+double ModeTargets::mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const
+{
   const Eigen::VectorXd differences = cents(frequencies_hz);
   double sum = 0.0;
   for (const double difference : differences)

@@ -7,6 +7,7 @@
 
 #include <Eigen/Core>
 
+#include <utility>
 #include <vector>
 
 namespace plate::match
@@ -42,14 +43,21 @@ public:
   /// Cents above the targets; NaN where there is no mode.
   [[nodiscard]] Eigen::VectorXd cents(const Eigen::VectorXd& frequencies_hz) const;
 
-  /// Root of the mean square; lost targets count as lost_cents.
+  /// Changes of the logarithms that the shape of the plate may bring besides, one column each; the best one counts.
+  void allow_shifts(Eigen::MatrixXd shifts) { shifts_ = std::move(shifts); }
+
+  /// Root of the mean square with the best of the shifts; lost targets count as lost_cents.
   [[nodiscard]] double mismatch(const Eigen::VectorXd& frequencies_hz) const;
+
+  /// The same without any.
+  [[nodiscard]] double mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const;
 
 private:
   [[nodiscard]] FoundModes find(const ShapeProducts& products, const Eigen::VectorXd& frequencies_hz) const;
 
   const MatchGoal& goal_;
-  ShapeProducts basis_; // of the guide with the vectors of the basis
+  Eigen::MatrixXd shifts_; // none: the shape is fixed
+  ShapeProducts basis_;    // of the guide with the vectors of the basis
 };
 
 } // namespace plate::match

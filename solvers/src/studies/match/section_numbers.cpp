@@ -100,8 +100,7 @@ SectionNumbers SectionReader::numbers(const Laminate& laminate) const
   for (const std::vector<int>& patches : covers_)
   {
     const std::vector<PlacedPly> plies = placed(laminate, model_, patches);
-    const SectionStiffness section =
-        section_stiffness(plies, Eigen::Matrix3d::Identity(), MaterialAxes());
+    const SectionStiffness section = section_stiffness(plies, Eigen::Matrix3d::Identity(), MaterialAxes());
     for (const Eigen::Matrix3d& P : section.P)
       append(stiffness, P);
     append(stiffness, section.shear);
@@ -134,7 +133,8 @@ SectionNumbers section_units(const SectionReader& reader, const Model& model, st
     const double stretching = largest.stiffness.segment(at, 6).maxCoeff();
     for (int k = 0; k < num_moments; ++k)
       out.stiffness.segment(at + 6 * k, 6).setConstant(stretching * std::pow(half, k) / weight(k));
-    out.stiffness.segment(at + 6 * num_moments, 3).setConstant(largest.stiffness.segment(at + 6 * num_moments, 3).maxCoeff());
+    out.stiffness.segment(at + 6 * num_moments, 3)
+        .setConstant(largest.stiffness.segment(at + 6 * num_moments, 3).maxCoeff());
   }
   for (Eigen::Index at = 1; at < out.mass.size(); at += num_moments + powers)
     for (int k = 1; k < num_moments; ++k)

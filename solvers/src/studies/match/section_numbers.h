@@ -14,7 +14,8 @@ namespace plate::match
 /// The numbers of a laminate in which stiffness (torsion of bars apart) and mass of a plate are linear.
 ///
 /// Of each combination of patches that lies over some point: moments of the in-plane stiffness and shear stiffness, or
-/// moments of the mass; with bars, powers of the distance of the face they are glued to; and 1 for what does not change.
+/// moments of the mass; with bars, powers of the distance of the face they are glued to; and 1 for what does not
+/// change.
 struct SectionNumbers
 {
   Eigen::VectorXd stiffness;

@@ -21,7 +21,8 @@ void widen_to(Reach& reach, double value)
 } // namespace
 
 StackPool::StackPool(const StackSpace& space, const PlateMass& plate, const MassLimits& limits)
-    : space_(space), plate_(plate), limits_(limits), reach_{.mass = nothing, .cross_ratio = nothing, .twist_ratio = nothing}
+    : space_(space), plate_(plate),
+      limits_(limits), reach_{.mass = nothing, .cross_ratio = nothing, .twist_ratio = nothing}
 {
 }
 
@@ -63,7 +64,8 @@ void StackPool::widen()
     limits_ = {}; // none in between
   const std::unordered_set<Stack, StackHash> seen = std::exchange(seen_, {});
   std::vector<Stack> again(seen.begin(), seen.end());
-  std::sort(again.begin(), again.end(), [](const Stack& a, const Stack& b)
+  std::sort(again.begin(), again.end(),
+            [](const Stack& a, const Stack& b)
             { return std::tie(a.layers, a.core, a.single_middle) < std::tie(b.layers, b.core, b.single_middle); });
   for (const Stack& stack : again)
     offer(stack);
@@ -100,7 +102,8 @@ std::vector<std::size_t> StackPool::best(std::size_t count, bool solved) const
   std::sort(order.begin(), order.end(), lighter);
   for (std::size_t level = 0; level < num_levels; ++level)
   {
-    const auto at = [&](std::size_t l) { return order.begin() + static_cast<std::ptrdiff_t>(order.size() * l / num_levels); };
+    const auto at = [&](std::size_t l)
+    { return order.begin() + static_cast<std::ptrdiff_t>(order.size() * l / num_levels); };
     take({at(level), at(level + 1)}, (count - out.size()) / (num_levels - level));
   }
   return out;
@@ -113,8 +116,9 @@ std::vector<std::size_t> StackPool::front() const
     if (stacks[i].log_hz.size() > 0)
       order.push_back(i);
   std::sort(order.begin(), order.end(),
-            [&](std::size_t a, std::size_t b)
-            { return std::tie(stacks[a].mass, stacks[a].mismatch, a) < std::tie(stacks[b].mass, stacks[b].mismatch, b); });
+            [&](std::size_t a, std::size_t b) {
+              return std::tie(stacks[a].mass, stacks[a].mismatch, a) < std::tie(stacks[b].mass, stacks[b].mismatch, b);
+            });
   std::vector<std::size_t> out;
   double least = infinity;
   for (const std::size_t i : order)

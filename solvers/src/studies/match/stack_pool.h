@@ -19,9 +19,9 @@ struct PoolStack
 {
   Stack stack;
   StackTraits traits;
-  double mass;                                                      ///< of the plate [kg]
-  double mismatch = std::numeric_limits<double>::infinity();        ///< estimated, or solved [cents]
-  Eigen::VectorXd log_hz = {};                                      ///< of the targets on the reduced model; empty: not solved
+  double mass;                                               ///< of the plate [kg]
+  double mismatch = std::numeric_limits<double>::infinity(); ///< estimated, or solved [cents]
+  Eigen::VectorXd log_hz = {};                               ///< of the targets on the reduced model; empty: not solved
 };
 
 /// Mass of a plate from the mass per area of its laminate.

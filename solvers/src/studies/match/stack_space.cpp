@@ -17,7 +17,8 @@ namespace
 
 LayerChoice layer_choice(const SupplySheet& sheet, Angle angle)
 {
-  LayerChoice out{.ply = {.material = sheet.material, .thickness = sheet.thickness, .angle = angle}, .Q = {}, .shear = {}};
+  LayerChoice out{
+      .ply = {.material = sheet.material, .thickness = sheet.thickness, .angle = angle}, .Q = {}, .shear = {}};
   const Eigen::Matrix<double, 5, 5> S =
       ply_compliance(sheet.material, angle, Grain::laid, Eigen::Matrix3d::Identity(), MaterialAxes());
   out.Q = S.topLeftCorner<3, 3>().inverse();

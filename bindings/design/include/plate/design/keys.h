@@ -101,8 +101,7 @@ enum class FileKind
 [[nodiscard]] bool is_table_list_path(std::string_view path, FileKind kind = FileKind::design);
 
 /// Names that may stand directly in the table of that path, in the order of the keys.
-[[nodiscard]] std::vector<std::string> names_in_table(std::string_view path,
-                                                      FileKind kind = FileKind::design);
+[[nodiscard]] std::vector<std::string> names_in_table(std::string_view path, FileKind kind = FileKind::design);
 
 /// The known key nearest to a mistyped one by edit distance, with the names and numbers of the path in place of the
 /// pattern's `*` and `[]`. A key of the same table wins a tie.

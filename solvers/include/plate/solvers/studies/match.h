@@ -2,6 +2,7 @@
 #pragma once
 
 #include <plate/assembly/model.h>
+#include <plate/assembly/parametric_model.h>
 #include <plate/laminates/stack_supplies.h>
 #include <plate/post/mode_compare.h>
 
@@ -33,6 +34,15 @@ struct MatchGoal
   std::optional<double> most_mass = {};  ///< [kg]
 };
 
+/// Shape of the plate as far as it may change with the laminate.
+struct MatchShape
+{
+  ParametricModel* plate = nullptr; ///< of the parameters; its laminate is replaced, its mesh moved
+  std::vector<double> start = {};   ///< parameters of the start model; none: the shape stays
+  std::vector<double> low = {};
+  std::vector<double> high = {};
+};
+
 /// How much is searched.
 struct MatchOptions
 {
@@ -50,7 +60,7 @@ struct MatchedMode
   std::size_t target;
   int mode;            ///< of the laminate, from 0
   double frequency_hz; ///< solved in full [Hz]
-  double reduced_hz;   ///< on the reduced model [Hz]
+  double reduced_hz;   ///< on the reduced model, in the shape of the start [Hz]
   double cents;        ///< above the target
   double assurance;    ///< with the guide, of modes of nearly one frequency together [-]
 };
@@ -70,6 +80,7 @@ struct MatchCandidate
   double mass;                        ///< of the plate [kg]
   double mismatch;                    ///< root of the mean square over the targets [cents]
   std::vector<MatchedMode> modes;     ///< of the targets that have a mode of like shape
+  std::vector<double> shape = {};     ///< parameters of its shape; none: that of the start
   std::vector<std::size_t> lost = {}; ///< targets without; each counts as lost_cents
   MatchSensitivity sensitivity = {};
 };
@@ -98,7 +109,7 @@ struct MatchResult
   std::size_t num_considered = 0;
   std::size_t num_reduced = 0;
   std::size_t num_full = 0;
-  bool complete = true;                   ///< false if stopped early
+  bool complete = true; ///< false if stopped early
   MatchReach reach = {};
 };
 
@@ -113,14 +124,17 @@ struct BendingRatios
 /// Searches laminates that give a plate the modes of another.
 ///
 /// All stacks of the supplies are considered, or as many as asked for, drawn at random and bettered step by step: their
-/// modes are estimated from stiffness and mass of the section. The most promising, at each mass, are solved on a reduced
-/// model of the plate in which the section enters exactly, and which learns the modes of the best; those shown are
-/// solved in full. The same input gives the same bits, whatever num_threads(), unless it is stopped.
+/// modes are estimated from stiffness and mass of the section. The most promising, at each mass, are solved on a
+/// reduced model of the plate in which the section enters exactly, and which learns the modes of the best; those shown
+/// are solved in full. The same input gives the same bits, whatever num_threads(), unless it is stopped.
 /// @param start  the plate; its laminate is replaced, directions of its plies are dropped
-/// @throws InvalidInput      if there are no sheets, angles or targets
+/// @param shape  of the plate, where it is free: the search takes its effect on the modes of one good laminate for that
+/// on
+///   all; of each laminate shown the best shape is solved in full too
+/// @throws InvalidInput      if there are no sheets, angles or targets, or limits of the shape do not hold its start
 /// @throws NumericalFailure  as the solvers
 /// @source pinned by tests/unit/solvers/match_test.cpp
 [[nodiscard]] MatchResult match_layups(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
-                                       const MatchOptions& options = {});
+                                       const MatchOptions& options = {}, const MatchShape& shape = {});
 
 } // namespace plate
