@@ -62,6 +62,8 @@ Json candidate_json(const MatchOutcome& outcome, std::size_t number)
                {{"ply_turned_2_deg_cents", rounded(candidate.sensitivity.turned_cents)},
                 {"ply", candidate.sensitivity.turned_ply + 1},
                 {"plies_3_percent_thicker_cents", rounded(candidate.sensitivity.thicker_cents)}}}};
+  for (std::size_t k = 0; k < candidate.shape.size(); ++k)
+    out["free"][outcome.problem.free[k].key] = rounded(candidate.shape[k]);
   if (!outcome.margins.empty())
     out["margin"] = {{"least", rounded(outcome.margins[number].margin)},
                      {"case", outcome.margins[number].load_case},

@@ -60,7 +60,7 @@ std::string codes_text(const MatchOutcome& outcome)
 {
   std::string out;
   for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
-    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate), '\n');
+    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate), shape_words(outcome, i), '\n');
   return out;
 }
 

@@ -8,7 +8,9 @@
 
 #include <plate/core/error.h>
 #include <plate/design/build_model.h>
+#include <plate/design/design_model.h>
 
+#include <algorithm>
 #include <limits>
 #include <utility>
 
@@ -27,6 +29,27 @@ MatchMargin weakest(const DesignDocument& document)
   return out;
 }
 
+std::vector<std::string> free_keys(const MatchProblem& problem)
+{
+  std::vector<std::string> keys;
+  for (const FreeKey& free : problem.free)
+    keys.push_back(free.key);
+  return keys;
+}
+
+/// The free keys as parameters of a design, from where they are now.
+MatchShape free_shape(const MatchProblem& problem, DesignModel& design)
+{
+  MatchShape shape{.plate = &design};
+  for (const FreeKey& free : problem.free)
+  {
+    shape.start.push_back(std::clamp(problem.start.number(free.key), free.low, free.high));
+    shape.low.push_back(free.low);
+    shape.high.push_back(free.high);
+  }
+  return shape;
+}
+
 } // namespace
 
 MatchOutcome compute_match(MatchProblem problem, std::uint64_t seed,
@@ -40,11 +63,15 @@ MatchOutcome compute_match(MatchProblem problem, std::uint64_t seed,
                    .reference_laminate = std::move(goal.laminate),
                    .reference_mass = goal.mass};
   const Model start = build_model(out.problem.start.design());
-  out.result = match_layups(start, out.problem.supplies, goal.goal, {.seed = seed, .progress = goes_on});
+  DesignModel shaped(out.problem.start, free_keys(out.problem));
+  out.result = match_layups(start, out.problem.supplies, goal.goal, {.seed = seed, .progress = goes_on},
+                            free_shape(out.problem, shaped));
   for (std::size_t i = 0; i < out.result.candidates.size(); ++i)
   {
     DesignDocument design = out.problem.start;
     design.set_layup(out.result.candidates[i].laminate);
+    for (std::size_t k = 0; k < out.result.candidates[i].shape.size(); ++k)
+      design.set_number(out.problem.free[k].key, out.result.candidates[i].shape[k]);
     design.set("title", message('"', out.problem.title, ": laminate ", i + 1, '"'));
     out.designs.push_back(std::move(design));
     if (out.problem.wanted.least_margin)

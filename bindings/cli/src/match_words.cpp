@@ -61,6 +61,19 @@ std::string layup_code(const Laminate& laminate)
   return out + (half ? "]s" : "]");
 }
 
+std::string shape_words(const MatchOutcome& outcome, std::size_t candidate)
+{
+  const std::vector<double>& shape = outcome.result.candidates[candidate].shape;
+  std::string out;
+  for (std::size_t k = 0; k < shape.size(); ++k)
+  {
+    const std::string& key = outcome.problem.free[k].key;
+    const std::string unit = outcome.problem.start.unit(key);
+    out += message("; ", key, " = ", compact(shape[k], 4), unit.empty() ? "" : " ", unit);
+  }
+  return out;
+}
+
 std::vector<std::string> out_of_reach(const MatchOutcome& outcome)
 {
   std::vector<std::string> out;

@@ -13,6 +13,10 @@ namespace plate
 /// where it is symmetric, `~` before a middle that is not repeated. "[0 carbon_ud 0.1/45 flax_ud 0.25/~balsa 1.2]s"
 [[nodiscard]] std::string layup_code(const Laminate& laminate);
 
+/// Values of the free keys of a candidate, "; arching.height = 12.4 mm"; empty if none is free or it has those of the
+/// start.
+[[nodiscard]] std::string shape_words(const MatchOutcome& outcome, std::size_t candidate);
+
 /// What the supplies cannot reach of the reference, a sentence each; empty if nothing stands out.
 [[nodiscard]] std::vector<std::string> out_of_reach(const MatchOutcome& outcome);
 
