@@ -8,6 +8,7 @@
 #include <plate/core/error.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace plate
 {
@@ -24,6 +25,14 @@ std::string with_sign(double value, int decimals)
 std::string target_name(const ReferenceMode& mode)
 {
   return mode.name.empty() ? message("mode ", mode.number) : mode.name;
+}
+
+std::string margin_cell(const MatchOutcome& outcome, std::size_t candidate)
+{
+  const double margin = outcome.margins[candidate].margin;
+  if (std::isnan(margin))
+    return "-";
+  return fixed(margin, 2) + (margin < *outcome.problem.wanted.least_margin ? " !" : "");
 }
 
 std::string summary_text(const MatchOutcome& outcome)
@@ -49,8 +58,7 @@ std::string summary_text(const MatchOutcome& outcome)
     row.push_back(fixed(candidate.sensitivity.turned_cents, 1));
     row.push_back(fixed(candidate.sensitivity.thicker_cents, 1));
     if (!outcome.margins.empty())
-      row.push_back(fixed(outcome.margins[i].margin, 2) +
-                    (outcome.margins[i].margin < *outcome.problem.wanted.least_margin ? " !" : ""));
+      row.push_back(margin_cell(outcome, i));
     table.add(row);
   }
   return table.text();
@@ -94,8 +102,13 @@ std::string margin_text(const MatchOutcome& outcome)
 {
   if (outcome.margins.empty())
     return {};
-  return message("  margin: least of all cases of plate load, before knock-downs; ! below wanted.margin.min = ",
-                 compact(*outcome.problem.wanted.least_margin), '\n');
+  std::string out =
+      message("  margin: least of all cases of plate load, before knock-downs; ! below wanted.margin.min = ",
+              compact(*outcome.problem.wanted.least_margin), '\n');
+  for (std::size_t i = 0; i < outcome.margins.size(); ++i)
+    if (std::isnan(outcome.margins[i].margin))
+      out += message("  no margin of laminate ", i + 1, ": ", outcome.margins[i].load_case, '\n');
+  return out;
 }
 
 } // namespace

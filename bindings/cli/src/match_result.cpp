@@ -11,6 +11,7 @@
 #include <plate/design/design_model.h>
 
 #include <algorithm>
+#include <exception>
 #include <limits>
 #include <utility>
 
@@ -19,7 +20,9 @@ namespace plate
 namespace
 {
 
+/// A plate that cannot be loaded must not cost the result of the whole search.
 MatchMargin weakest(const DesignDocument& document)
+try
 {
   const LoadResult loaded = compute_load(document.design(), document.load(), LoadRequest().rim);
   MatchMargin out{.margin = std::numeric_limits<double>::infinity(), .load_case = {}};
@@ -27,6 +30,10 @@ MatchMargin weakest(const DesignDocument& document)
     if (load.strength.margin < out.margin)
       out = {.margin = load.strength.margin, .load_case = load.name};
   return out;
+}
+catch (const std::exception& error)
+{
+  return {.margin = std::numeric_limits<double>::quiet_NaN(), .load_case = error.what()};
 }
 
 std::vector<std::string> free_keys(const MatchProblem& problem)

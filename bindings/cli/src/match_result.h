@@ -17,8 +17,8 @@ namespace plate
 /// Weakest place of a laminate under all cases of plate load.
 struct MatchMargin
 {
-  double margin; ///< before knock-downs [-]
-  std::string load_case;
+  double margin;         ///< before knock-downs; NaN where the loads could not be solved [-]
+  std::string load_case; ///< or why they could not
 };
 
 /// What the command match computes.
