@@ -24,7 +24,7 @@ std::string whole()
 std::vector<WrongFile> wrong_matches()
 {
   return {
-      {"nothing", "", {"match.toml: reference", "one of reference"}},
+      {"nothing", "", {":1: reference: missing", "one of reference"}},
       {"reference and measured", "measured = \"plate.toml\"\n" + whole(), {":1: measured", "contradicts reference"}},
       {"no start", "reference = \"plate.toml\"\n", {"start: missing"}},
       {"a start that is not there",
@@ -35,8 +35,8 @@ std::vector<WrongFile> wrong_matches()
       {"a mistyped key", problem() + "angels = [0]\n", {":5: available.angels", "nearest: available.angles"}},
       {"a key of a design", "[outline]\n" + whole(), {":1: outline", "unknown key"}},
       {"no such material",
-       "reference = \"plate.toml\"\nstart = \"plate.toml\"\n[available]\nmaterials = [\"carbn\"]\n",
-       {":4: available.materials", "nearest: \"carbon"}},
+       "reference = \"plate.toml\"\nstart = \"plate.toml\"\n[available]\nmaterials = [\"carbon_udd\"]\n",
+       {":4: available.materials", "nearest: \"carbon_ud\""}},
       {"only cores",
        "reference = \"plate.toml\"\nstart = \"plate.toml\"\n[available]\nmaterials = [\"balsa\"]\n"
        "core_thickness = [1]\n",
