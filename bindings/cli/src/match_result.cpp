@@ -36,6 +36,15 @@ catch (const std::exception& error)
   return {.margin = std::numeric_limits<double>::quiet_NaN(), .load_case = error.what()};
 }
 
+DesignDocument design_of(const MatchProblem& problem, const MatchCandidate& candidate)
+{
+  DesignDocument design = problem.start;
+  design.set_layup(candidate.laminate);
+  for (std::size_t k = 0; k < candidate.shape.size(); ++k)
+    design.set_number(problem.free[k].key, candidate.shape[k]);
+  return design;
+}
+
 std::vector<std::string> free_keys(const MatchProblem& problem)
 {
   std::vector<std::string> keys;
@@ -73,12 +82,13 @@ MatchOutcome compute_match(MatchProblem problem, std::uint64_t seed,
   DesignModel shaped(out.problem.start, free_keys(out.problem));
   out.result = match_layups(start, out.problem.supplies, goal.goal, {.seed = seed, .progress = goes_on},
                             free_shape(out.problem, shaped));
+  for (MatchCandidate& candidate : out.result.candidates)
+    solve_candidate(build_model(design_of(out.problem, candidate).design()), goal.goal, candidate);
+  out.result.num_full += out.result.candidates.size();
+  keep_front(out.result.candidates);
   for (std::size_t i = 0; i < out.result.candidates.size(); ++i)
   {
-    DesignDocument design = out.problem.start;
-    design.set_layup(out.result.candidates[i].laminate);
-    for (std::size_t k = 0; k < out.result.candidates[i].shape.size(); ++k)
-      design.set_number(out.problem.free[k].key, out.result.candidates[i].shape[k]);
+    DesignDocument design = design_of(out.problem, out.result.candidates[i]);
     design.set("title", message('"', out.problem.title, ": laminate ", i + 1, '"'));
     out.designs.push_back(std::move(design));
     if (out.problem.wanted.least_margin)

@@ -402,14 +402,7 @@ MatchResult LayupSearch::run()
     for (const Laminate& laminate : shown())
       add_candidate(laminate);
   }
-  std::vector<MatchCandidate>& found = result_.candidates;
-  std::sort(found.begin(), found.end(),
-            [](const MatchCandidate& a, const MatchCandidate& b) { return a.mismatch < b.mismatch; });
-  std::vector<MatchCandidate> front;
-  for (MatchCandidate& candidate : found)
-    if (front.empty() || candidate.mass < front.back().mass)
-      front.push_back(std::move(candidate));
-  found = std::move(front);
+  keep_front(result_.candidates);
   result_.num_considered = pool_->num_considered();
   result_.num_full = (modes_ ? modes_->num_full() : 0) + (shape_ ? shape_->num_solved() : 0);
   result_.reach = pool_->reach();

@@ -3,9 +3,14 @@
 
 #include "layup_search.h"
 
+#include <plate/core/error.h>
 #include <plate/laminates/section.h>
+#include <plate/solvers/air_modes.h>
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 namespace plate
 {
@@ -21,6 +26,48 @@ MatchResult match_layups(const Model& start, const StackSupplies& supplies, cons
                          const MatchOptions& options, const MatchShape& shape)
 {
   return match::LayupSearch(start, supplies, goal, options, shape).run();
+}
+
+void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate)
+{
+  const match::ModeTargets targets(goal);
+  const System system = assemble(plate);
+  const ModalResult modal = solve_modes(plate, system, {.num_modes = targets.num_modes()});
+  if (modal.status != Status::converged)
+    throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
+  const match::FoundModes found = targets.find(plate, system.dofs, modal);
+  const Eigen::VectorXd cents = targets.cents(found.frequencies_hz);
+  candidate.mass = system.mass;
+  candidate.mismatch = targets.mismatch_as_is(found.frequencies_hz);
+  candidate.lost.clear();
+  std::vector<MatchedMode> before = std::exchange(candidate.modes, {});
+  for (std::size_t t = 0; t < found.mode.size(); ++t)
+  {
+    const auto at = static_cast<Eigen::Index>(t);
+    const auto reduced =
+        std::find_if(before.begin(), before.end(), [t](const MatchedMode& mode) { return mode.target == t; });
+    if (found.mode[t] < 0)
+      candidate.lost.push_back(t);
+    else
+      candidate.modes.push_back(
+          {.target = t,
+           .mode = found.mode[t],
+           .frequency_hz = found.frequencies_hz(at),
+           .reduced_hz = reduced == before.end() ? std::numeric_limits<double>::quiet_NaN() : reduced->reduced_hz,
+           .cents = cents(at),
+           .assurance = found.assurance[t]});
+  }
+}
+
+void keep_front(std::vector<MatchCandidate>& candidates)
+{
+  std::stable_sort(candidates.begin(), candidates.end(),
+                   [](const MatchCandidate& a, const MatchCandidate& b) { return a.mismatch < b.mismatch; });
+  std::vector<MatchCandidate> front;
+  for (MatchCandidate& candidate : candidates)
+    if (front.empty() || candidate.mass < front.back().mass)
+      front.push_back(std::move(candidate));
+  candidates = std::move(front);
 }
 
 } // namespace plate

@@ -137,4 +137,14 @@ struct BendingRatios
 [[nodiscard]] MatchResult match_layups(const Model& start, const StackSupplies& supplies, const MatchGoal& goal,
                                        const MatchOptions& options = {}, const MatchShape& shape = {});
 
+/// Solves a candidate anew on a mesh of its own: strips along free edges are as wide as the plate is thick.
+///
+/// @param plate      of the candidate
+/// @param candidate  gets mass, mismatch and modes; what the reduced model said stays
+/// @throws NumericalFailure as the solvers
+void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate);
+
+/// Sorts by mismatch and leaves out each candidate that another one beats in both mass and mismatch.
+void keep_front(std::vector<MatchCandidate>& candidates);
+
 } // namespace plate
