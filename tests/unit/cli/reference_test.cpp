@@ -26,13 +26,15 @@ bool holds(const std::string& text, const std::string& part)
 
 } // namespace
 
-TEST_CASE("the reference page and the schema in the repository are those of the program")
+TEST_CASE("the reference page and the schemas in the repository are those of the program")
 {
   INFO(remedy);
   const bool page_is_current = bytes_of(BINDINGS_DIR "/REFERENCE.md") == reference_page();
   CHECK(page_is_current);
   const bool schema_is_current = bytes_of(BINDINGS_DIR "/design.schema.json") == design_schema();
   CHECK(schema_is_current);
+  const bool match_schema_is_current = bytes_of(BINDINGS_DIR "/match.schema.json") == match_schema();
+  CHECK(match_schema_is_current);
 }
 
 TEST_CASE(

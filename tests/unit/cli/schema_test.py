@@ -17,6 +17,7 @@ import tomllib
 import jsonschema
 
 PLATE, SCHEMA, EXAMPLES = sys.argv[1:4]
+MATCH_SCHEMA = pathlib.Path(SCHEMA).with_name("match.schema.json")
 
 OUTLINE = '[outline]\nkind = "rectangle"\nlength = 350\nwidth = 200\n'
 THICKNESS = '[thickness]\nvalue = 2.5\n'
@@ -76,6 +77,16 @@ WRONG = {
     "name of a material with a space": PLAIN + '[material."my wood"]\nE1 = 11\nE2 = 1\nG12 = 1\nnu12 = 0.3\ndensity = 400\n',
 }
 
+MATCH = 'reference = "a.toml"\nstart = "b.toml"\n[available]\nmaterials = ["carbon_ud"]\n'
+WRONG_MATCHES = [
+    MATCH + 'angels = [0]\n',
+    MATCH + 'angles = "some"\n',
+    MATCH + 'angles = []\n',
+    MATCH + 'thickness = { carbon_ud = [0] }\n',
+    'measured = "c.csv"\n' + MATCH,
+    MATCH.replace('reference = "a.toml"\n', ''),
+]
+
 failures = []
 
 
@@ -115,15 +126,23 @@ def main():
     schema = json.loads(pathlib.Path(SCHEMA).read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)
     validator = jsonschema.Draft202012Validator(schema)
+    match_schema = json.loads(pathlib.Path(MATCH_SCHEMA).read_text(encoding="utf-8"))
+    jsonschema.Draft202012Validator.check_schema(match_schema)
+    match_validator = jsonschema.Draft202012Validator(match_schema)
+    for text in WRONG_MATCHES:
+        if not faults(match_validator, text):
+            fail(f"the schema of match problems lets pass: {text}")
     examples = sorted(pathlib.Path(EXAMPLES).rglob("*.toml"))
     if not examples:
         fail("no examples found")
     for path in examples:
         text = path.read_text(encoding="utf-8")
-        check_right(validator, path.name, text)
+        is_match = "available" in tomllib.loads(text)
+        check_right(match_validator if is_match else validator, path.name, text)
+        wanted = MATCH_SCHEMA if is_match else SCHEMA
         named = [line.split(maxsplit=1)[1] for line in text.splitlines() if line.startswith("#:schema ")]
-        if [(path.parent / name).resolve() for name in named] != [pathlib.Path(SCHEMA).resolve()]:
-            fail(f"{path.name}: its line #:schema must lead to {SCHEMA}")
+        if [(path.parent / name).resolve() for name in named] != [pathlib.Path(wanted).resolve()]:
+            fail(f"{path.name}: its line #:schema must lead to {wanted}")
     for name, text in starters():
         check_right(validator, name, text)
         if not text.startswith("#:schema "):
