@@ -18,6 +18,10 @@ struct FoundLaminate
   double mismatch; ///< [cents]
 };
 
+/// A laminate with one ply turned, and its mirror image in a symmetric one.
+/// @param turn  [rad]
+[[nodiscard]] Laminate with_turned(Laminate laminate, std::size_t ply, double turn, bool symmetric);
+
 /// One search from supplies to candidates.
 class LayupSearch
 {

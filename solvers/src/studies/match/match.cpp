@@ -35,28 +35,12 @@ void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& 
   const ModalResult modal = solve_modes(plate, system, {.num_modes = targets.num_modes()});
   if (modal.status != Status::converged)
     throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
-  const match::FoundModes found = targets.find(plate, system.dofs, modal);
-  const Eigen::VectorXd cents = targets.cents(found.frequencies_hz);
+  Eigen::VectorXd reduced_hz = Eigen::VectorXd::Constant(static_cast<Eigen::Index>(goal.targets.size()),
+                                                         std::numeric_limits<double>::quiet_NaN());
+  for (const MatchedMode& mode : candidate.modes)
+    reduced_hz(static_cast<Eigen::Index>(mode.target)) = mode.reduced_hz;
   candidate.mass = system.mass;
-  candidate.mismatch = targets.mismatch_as_is(found.frequencies_hz);
-  candidate.lost.clear();
-  std::vector<MatchedMode> before = std::exchange(candidate.modes, {});
-  for (std::size_t t = 0; t < found.mode.size(); ++t)
-  {
-    const auto at = static_cast<Eigen::Index>(t);
-    const auto reduced =
-        std::find_if(before.begin(), before.end(), [t](const MatchedMode& mode) { return mode.target == t; });
-    if (found.mode[t] < 0)
-      candidate.lost.push_back(t);
-    else
-      candidate.modes.push_back(
-          {.target = t,
-           .mode = found.mode[t],
-           .frequency_hz = found.frequencies_hz(at),
-           .reduced_hz = reduced == before.end() ? std::numeric_limits<double>::quiet_NaN() : reduced->reduced_hz,
-           .cents = cents(at),
-           .assurance = found.assurance[t]});
-  }
+  targets.describe(targets.find(plate, system.dofs, modal), reduced_hz, candidate);
 }
 
 void keep_front(std::vector<MatchCandidate>& candidates)

@@ -76,6 +76,24 @@ Eigen::VectorXd ModeTargets::cents(const Eigen::VectorXd& frequencies_hz) const
   return out;
 }
 
+void ModeTargets::describe(const FoundModes& found, const Eigen::VectorXd& reduced_hz, MatchCandidate& candidate) const
+{
+  const Eigen::VectorXd differences = cents(found.frequencies_hz);
+  candidate.mismatch = mismatch_as_is(found.frequencies_hz);
+  candidate.modes.clear();
+  candidate.lost.clear();
+  for (std::size_t t = 0; t < found.mode.size(); ++t)
+    if (const auto at = static_cast<Eigen::Index>(t); found.mode[t] < 0)
+      candidate.lost.push_back(t);
+    else
+      candidate.modes.push_back({.target = t,
+                                 .mode = found.mode[t],
+                                 .frequency_hz = found.frequencies_hz(at),
+                                 .reduced_hz = reduced_hz(at),
+                                 .cents = differences(at),
+                                 .assurance = found.assurance[t]});
+}
+
 double ModeTargets::mismatch(const Eigen::VectorXd& frequencies_hz) const
 {
   double least = mismatch_as_is(frequencies_hz);

@@ -46,6 +46,11 @@ public:
   /// Changes of the logarithms that the shape of the plate may bring besides, one column each; the best one counts.
   void allow_shifts(Eigen::MatrixXd shifts) { shifts_ = std::move(shifts); }
 
+  /// Writes mismatch, modes and lost targets into a candidate.
+  ///
+  /// @param reduced_hz  what the reduced model says of the targets, NaN where it does not [Hz]
+  void describe(const FoundModes& found, const Eigen::VectorXd& reduced_hz, MatchCandidate& candidate) const;
+
   /// Root of the mean square with the best of the shifts; lost targets count as lost_cents.
   [[nodiscard]] double mismatch(const Eigen::VectorXd& frequencies_hz) const;
 

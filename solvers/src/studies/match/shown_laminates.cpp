@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MPL-2.0
+// The last part of a search: from stacks solved on the reduced model to laminates solved in full.
+#include "angle_refinement.h"
+#include "layup_search.h"
+
+#include <plate/core/parallel.h>
+#include <plate/core/threads.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <tuple>
+#include <utility>
+
+namespace plate::match
+{
+
+namespace
+{
+
+constexpr std::size_t most_learned = 6; // of the refined laminates
+
+/// Those that no other beats in both mass and mismatch, ascending in mismatch.
+std::vector<FoundLaminate> front_of(std::vector<FoundLaminate> laminates)
+{
+  std::stable_sort(laminates.begin(), laminates.end(),
+                   [](const FoundLaminate& a, const FoundLaminate& b)
+                   { return std::tie(a.mismatch, a.mass) < std::tie(b.mismatch, b.mass); });
+  std::vector<FoundLaminate> front;
+  for (FoundLaminate& laminate : laminates)
+    if (front.empty() || laminate.mass < front.back().mass)
+      front.push_back(std::move(laminate));
+  return front;
+}
+
+} // namespace
+
+double LayupSearch::mismatch(const Laminate& laminate) const
+{
+  return targets_.mismatch(targets_.find(modes_->quick(laminate)).frequencies_hz);
+}
+
+/// The best of the pool at each level of mass.
+std::vector<FoundLaminate> LayupSearch::found()
+{
+  constexpr std::size_t count = 32;
+  std::vector<std::size_t> numbers = pool_->best(count, true);
+  for (const std::size_t i : pool_->front())
+    if (std::find(numbers.begin(), numbers.end(), i) == numbers.end())
+      numbers.push_back(i);
+  std::vector<FoundLaminate> out;
+  for (const std::size_t i : numbers)
+    out.push_back({.laminate = space_.laminate(pool_->stacks[i].stack),
+                   .mass = pool_->stacks[i].mass,
+                   .mismatch = pool_->stacks[i].mismatch});
+  return out;
+}
+
+/// The same with plies turned to the angles that suit best.
+std::vector<FoundLaminate> LayupSearch::refined(const std::vector<FoundLaminate>& laminates) const
+{
+  std::vector<FoundLaminate> out = laminates;
+  in_parallel(out.size(), num_threads(),
+              [&](std::size_t begin, std::size_t end)
+              {
+                for (std::size_t i = begin; i < end; ++i)
+                {
+                  out[i].laminate = refined_angles(out[i].laminate, supplies_,
+                                                   [this](const Laminate& laminate) { return mismatch(laminate); });
+                  out[i].mismatch = mismatch(out[i].laminate);
+                }
+              });
+  return out;
+}
+
+/// Laminates that no other beats on the reduced model, thinned evenly to as many as may be shown, the best among them.
+std::vector<Laminate> LayupSearch::shown()
+{
+  std::vector<FoundLaminate> laminates = found();
+  if (supplies_.any_angle && goes_on("refining angles"))
+  {
+    laminates = refined(laminates);
+    std::vector<Laminate> best;
+    for (const FoundLaminate& one : front_of(laminates))
+      best.push_back(one.laminate);
+    best.resize(std::min(best.size(), most_learned));
+    static_cast<void>(modes_->learn(best));
+    targets_.prepare(*modes_, start_);
+    laminates = refined(laminates);
+  }
+  const std::vector<FoundLaminate> front = front_of(std::move(laminates));
+  const std::size_t count = std::min(options_.num_shown, front.size());
+  std::vector<Laminate> out;
+  for (std::size_t k = 0; k < count; ++k)
+    out.push_back(front[k * front.size() / count].laminate);
+  return out;
+}
+
+MatchSensitivity LayupSearch::sensitivity(const Laminate& laminate) const
+{
+  constexpr double turn = 2.0 * std::numbers::pi / 180.0;
+  constexpr double thicker = 1.03;
+  const Eigen::VectorXd before = targets_.find(modes_->quick(laminate)).frequencies_hz;
+  const auto change = [&](const Laminate& changed)
+  {
+    const Eigen::VectorXd after = targets_.find(modes_->quick(changed)).frequencies_hz;
+    double greatest = 0.0;
+    for (Eigen::Index t = 0; t < after.size(); ++t)
+      if (const double cents = std::abs(1200.0 * std::log2(after(t) / before(t))); cents > greatest)
+        greatest = cents;
+    return greatest;
+  };
+  MatchSensitivity out;
+  Laminate thick = laminate;
+  for (std::size_t i = 0; i < laminate.plies.size(); ++i)
+  {
+    if (laminate.plies[i].material.core)
+      continue;
+    thick.plies[i].thickness *= thicker;
+    for (const double side : {-turn, turn})
+    {
+      const double cents = change(with_turned(laminate, i, side, supplies_.symmetric));
+      if (cents > out.turned_cents)
+      {
+        out.turned_cents = cents;
+        out.turned_ply = i;
+      }
+    }
+  }
+  out.thicker_cents = change(thick);
+  return out;
+}
+
+MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const
+{
+  MatchCandidate out{.laminate = laminate, .mass = full.mass, .mismatch = 0.0, .modes = {}};
+  const FoundModes reduced = targets_.find(modes_->quick(laminate));
+  targets_.describe(targets_.find(plate, modes_->dofs(), full.modal), reduced.frequencies_hz, out);
+  out.sensitivity = sensitivity(laminate);
+  return out;
+}
+
+/// Solves a laminate in full, in the shape of the start and in the one that suits it best.
+void LayupSearch::add_candidate(const Laminate& laminate)
+{
+  const Model plate = modes_->model(laminate);
+  const FullModes full = modes_->full(plate);
+  MatchCandidate best = candidate(laminate, plate, full);
+  if (shape_ && shape_->num_solved() > 0)
+  {
+    const Eigen::VectorXd at_start = targets_.find(plate, modes_->dofs(), full.modal).frequencies_hz;
+    shape_->measure(laminate, at_start);
+    const std::vector<double> point = shape_->best(at_start);
+    const Model shaped = shape_->model(laminate, point);
+    MatchCandidate other = candidate(laminate, shaped, modes_->full(shaped));
+    other.shape = point;
+    if (other.mismatch < best.mismatch)
+      best = std::move(other);
+  }
+  result_.candidates.push_back(std::move(best));
+}
+
+} // namespace plate::match
