@@ -17,7 +17,7 @@ TEST_CASE("of ten hidden stacks at least nine are found again")
   for (unsigned seed = 1; seed <= 10; ++seed)
   {
     const Trial one = trial(seed);
-    std::cout << "trial " << seed << ": " << one.greatest_cents << " cents, " << one.seconds << " s\n";
+    std::cout << "trial " << seed << ": " << one.greatest_cents << " cents, " << one.seconds << " s\n" << std::flush;
     found += one.greatest_cents < 2.0 ? 1 : 0;
   }
   set_num_threads(1);
