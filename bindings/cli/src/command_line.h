@@ -125,8 +125,7 @@ struct ValidateRequest
 
 /// What the user asked for.
 using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, CompareRequest, SweepRequest,
-                             SensitivityRequest, LoadRequest, ValidateRequest>;
-                             LoadRequest, MatchRequest, ValidateRequest>;
+                             SensitivityRequest, LoadRequest, MatchRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);
