@@ -2,10 +2,10 @@
 #include <plate/assembly/form_changes.h>
 
 #include "model_difference.h"
-#include "parallel.h"
 
 #include <plate/assembly/nodal_unknowns.h>
 #include <plate/core/error.h>
+#include <plate/core/parallel.h>
 #include <plate/core/threads.h>
 
 #include <algorithm>
