@@ -35,4 +35,7 @@ fuzz design tests/fuzz/seeds/design examples/viola
 fuzz override tests/fuzz/seeds/override
 fuzz laminate_code tests/fuzz/seeds/laminate_code
 fuzz point_file tests/fuzz/seeds/point_file
+fuzz measured_modes tests/fuzz/seeds/measured_modes
+fuzz body examples/viola/body
+fuzz match_problem tests/fuzz/seeds/match_problem
 rm -r "$findings"
