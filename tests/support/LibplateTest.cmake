@@ -2,7 +2,7 @@
 # libplate_test(NAME SOURCES file... [LIBRARIES target...] [LABELS label...] [LONG_SOURCES file...] [ENVIRONMENT A=B...])
 #
 # Builds one doctest executable and registers each source file that has test cases as a test of its own,
-# NAME.file_stem. One of SOURCES must define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN.
+# NAME.file_stem. main() comes from support/doctest_main.cpp.
 # LABELS: "slow" keeps the tests out of the sanitizer run and its build, "long" out of every run but tests/run.sh --all;
 # LONG_SOURCES is compiled into the same executable and labelled "long".
 find_package(doctest 2.4 REQUIRED)
@@ -16,7 +16,7 @@ function(libplate_test name)
     message(FATAL_ERROR "libplate_test(${name}): unknown arguments ${arg_UNPARSED_ARGUMENTS}")
   endif()
   add_executable(${name} ${arg_SOURCES} ${arg_LONG_SOURCES})
-  target_link_libraries(${name} PRIVATE ${arg_LIBRARIES} doctest::doctest)
+  target_link_libraries(${name} PRIVATE ${arg_LIBRARIES} libplate_test_main)
   target_compile_features(${name} PRIVATE cxx_std_20)
   set_target_properties(${name} PROPERTIES CXX_EXTENSIONS OFF)
   libplate_developer_flags(${name})

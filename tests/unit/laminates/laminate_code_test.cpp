@@ -2,7 +2,6 @@
 #include <plate/core/error.h>
 #include <plate/laminates/laminate_code.h>
 
-#define DOCTEST_CONFIG_IMPLEMENT_WITH_MAIN
 #include <doctest/doctest.h>
 
 #include <cmath>
