@@ -25,7 +25,7 @@ RigidBasis orthonormal_rigid_basis(const System& system)
 }
 
 InverseOperator::InverseOperator(const SparseCholesky& factor, const SparseMatrix& A)
-    : factor_(factor), A_(A), rigid_(A.rows(), 0), x_(A.rows()), Ax_(A.rows())
+    : factor_(factor), A_(A), congruence_(factor.congruence(A)), rigid_(A.rows(), 0), x_(A.rows()), Ax_(A.rows())
 {
 }
 
@@ -44,9 +44,17 @@ InverseOperator::InverseOperator(const SparseCholesky& factor, const System& sys
 void InverseOperator::perform_op(const double* y, double* Ty) const
 {
   Eigen::Map<Eigen::VectorXd> out(Ty, rows());
-  factor_.solve_upper(Eigen::Map<const Eigen::VectorXd>(y, rows()), x_);
-  Ax_.noalias() = A_.selfadjointView<Eigen::Lower>() * x_;
-  factor_.solve_lower(Ax_, out);
+  if (congruence_)
+  {
+    const auto size = static_cast<std::size_t>(rows());
+    congruence_({y, size}, {Ty, size});
+  }
+  else
+  {
+    factor_.solve_upper(Eigen::Map<const Eigen::VectorXd>(y, rows()), x_);
+    Ax_.noalias() = A_.selfadjointView<Eigen::Lower>() * x_;
+    factor_.solve_lower(Ax_, out);
+  }
   project(out);
   ++num_solves_;
 }

@@ -6,6 +6,9 @@
 
 #include <Eigen/Core>
 
+#include <functional>
+#include <span>
+
 namespace plate
 {
 
@@ -50,8 +53,9 @@ public:
 private:
   const SparseCholesky& factor_;
   const SparseMatrix& A_;
-  Eigen::MatrixXd rigid_;     // orthonormal basis of L^T R
-  mutable Eigen::VectorXd x_; // Spectra's interface is const
+  std::function<void(std::span<const double>, std::span<double>)> congruence_; // empty: by halves of a solve
+  Eigen::MatrixXd rigid_;                                                      // orthonormal basis of L^T R
+  mutable Eigen::VectorXd x_;                                                  // Spectra's interface is const
   mutable Eigen::VectorXd Ax_;
   mutable int num_solves_ = 0;
 };

@@ -38,7 +38,9 @@ const SparseCholesky& ModalSolver::factorise(const SparseMatrix& A, const DofMap
 ModalResult ModalSolver::solve(const System& system, const ModalOptions& options)
 {
   check_modal_options(system, options);
-  return lanczos_modes(system, factorise(combination(system.K, -modal_shift(system), system.M), system.dofs), options);
+  // The sum is gone when the Lanczos process takes its memory.
+  const SparseCholesky& factor = factorise(combination(system.K, -modal_shift(system), system.M), system.dofs);
+  return lanczos_modes(system, factor, options);
 }
 
 ModalResult solve_modes(const System& system, const ModalOptions& options)

@@ -27,10 +27,13 @@ public:
   [[nodiscard]] std::vector<int>& outer() { return outer_; }
   [[nodiscard]] std::vector<int>& inner() { return inner_; }
 
+  /// Index of each value among those of A.
+  [[nodiscard]] std::span<const int> source() const { return source_; }
+
 private:
   std::vector<int> outer_;
   std::vector<int> inner_;
-  std::vector<int> source_; ///< index of each value among those of A
+  std::vector<int> source_;
 };
 
 } // namespace plate

@@ -3,6 +3,7 @@
 
 #include "permuted_lower.h"
 #include "serial_region.h"
+#include "supernodal_congruence.h"
 #include "supernodal_solve.h"
 
 #include <plate/core/error.h>
@@ -12,6 +13,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace plate
@@ -165,7 +167,9 @@ struct SparseCholesky::Implementation
     if (x.cols() == 1)
     {
       const std::span<double> y(x.data(), factor->n);
-      half == CHOLMOD_L ? supernodal_solve_lower(panels(), y, work) : supernodal_solve_upper(panels(), y, work);
+      const SupernodeRange all = {.from = 0, .to = factor->nsuper};
+      half == CHOLMOD_L ? supernodal_solve_lower(panels(), all, y, work)
+                        : supernodal_solve_upper(panels(), all, y, work);
       return;
     }
     cholmod_dense right = {};
@@ -187,7 +191,7 @@ struct SparseCholesky::Implementation
     { return std::span<const int>(static_cast<const int*>(p), size); };
     return {.first_column = list(factor->super, factor->nsuper + 1),
             .first_row = list(factor->pi, factor->nsuper + 1),
-            .first_value = list(factor->px, factor->nsuper),
+            .first_value = list(factor->px, factor->nsuper + 1),
             .rows = list(factor->s, factor->ssize),
             .values = static_cast<const double*>(factor->x)};
   }
@@ -196,6 +200,12 @@ struct SparseCholesky::Implementation
   [[nodiscard]] Eigen::Map<const Eigen::VectorXi> order() const
   {
     return {static_cast<const int*>(factor->Perm), static_cast<Eigen::Index>(factor->n)};
+  }
+
+  /// Where the entries of a matrix go in that order.
+  [[nodiscard]] PermutedLower places(const SparseMatrix& lower) const
+  {
+    return PermutedLower(lower, {order().data(), static_cast<std::size_t>(order().size())});
   }
 };
 
@@ -208,8 +218,7 @@ SparseCholesky::SparseCholesky(const SparseMatrix& lower, const Groups& groups)
   if (implementation_->factor == nullptr)
     throw NumericalFailure(
         message("analysis of a matrix of ", lower.rows(), " unknowns failed; is there enough memory?"));
-  const Eigen::Map<const Eigen::VectorXi> order = implementation_->order();
-  implementation_->permuted = PermutedLower(lower, {order.data(), static_cast<std::size_t>(order.size())});
+  implementation_->permuted = implementation_->places(lower);
   factorise(lower);
 }
 
@@ -254,6 +263,20 @@ void SparseCholesky::solve_upper(const Eigen::Ref<const Eigen::MatrixXd>& b, Eig
   Eigen::MatrixXd y = b;
   implementation_->solve_half(CHOLMOD_Lt, y);
   x(implementation_->order(), Eigen::all) = y;
+}
+
+std::function<void(std::span<const double>, std::span<double>)>
+SparseCholesky::congruence(const SparseMatrix& lower) const
+{
+  PermutedLower places = implementation_->places(lower);
+  const std::span<const double> values(lower.valuePtr(), static_cast<std::size_t>(lower.nonZeros()));
+  SupernodalCongruence product(
+      implementation_->panels(),
+      {.outer = places.outer(), .inner = places.inner(), .place = places.source(), .values = values});
+  if (!product.fits())
+    return {};
+  return [product = std::move(product)](std::span<const double> y, std::span<double> out) mutable
+  { product.apply(y, out); };
 }
 
 } // namespace plate

@@ -50,4 +50,9 @@ void SparseCholesky::solve_upper(const Eigen::Ref<const Eigen::MatrixXd>& b, Eig
   x = implementation_->factor.permutationPinv() * permuted;
 }
 
+std::function<void(std::span<const double>, std::span<double>)> SparseCholesky::congruence(const SparseMatrix&) const
+{
+  return {};
+}
+
 } // namespace plate

@@ -132,9 +132,9 @@ LIBPLATE_INLINED void gather(const Panel& p, const double* y, double* w)
     w[i] = y[p.rows[i]];
 }
 
-LIBPLATE_INLINED void solve_lower(const SupernodalFactor& L, double* y, double* w)
+LIBPLATE_INLINED void solve_lower(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  for (std::size_t s = 0; s + 1 < L.first_column.size(); ++s)
+  for (std::size_t s = range.from; s < range.to; ++s)
   {
     const Panel p = panel(L, s);
     gather(p, y, w);
@@ -154,9 +154,9 @@ LIBPLATE_INLINED void solve_lower(const SupernodalFactor& L, double* y, double* 
   }
 }
 
-LIBPLATE_INLINED void solve_upper(const SupernodalFactor& L, double* y, double* w)
+LIBPLATE_INLINED void solve_upper(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  for (std::size_t s = L.first_column.size() - 1; s-- > 0;)
+  for (std::size_t s = range.to; s-- > range.from;)
   {
     const Panel p = panel(L, s);
     gather(p, y, w);
@@ -174,48 +174,50 @@ LIBPLATE_INLINED void solve_upper(const SupernodalFactor& L, double* y, double* 
   }
 }
 
-LIBPLATE_WIDE void solve_lower_wide(const SupernodalFactor& L, double* y, double* w)
+LIBPLATE_WIDE void solve_lower_wide(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  solve_lower(L, y, w);
+  solve_lower(L, range, y, w);
 }
 
-void solve_lower_usual(const SupernodalFactor& L, double* y, double* w)
+void solve_lower_usual(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  solve_lower(L, y, w);
+  solve_lower(L, range, y, w);
 }
 
-LIBPLATE_WIDE void solve_upper_wide(const SupernodalFactor& L, double* y, double* w)
+LIBPLATE_WIDE void solve_upper_wide(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  solve_upper(L, y, w);
+  solve_upper(L, range, y, w);
 }
 
-void solve_upper_usual(const SupernodalFactor& L, double* y, double* w)
+void solve_upper_usual(const SupernodalFactor& L, SupernodeRange range, double* y, double* w)
 {
-  solve_upper(L, y, w);
+  solve_upper(L, range, y, w);
 }
 
 /// Room for the largest panel.
-double* make_room(const SupernodalFactor& L, std::vector<double>& work)
+double* make_room(const SupernodalFactor& L, SupernodeRange range, std::vector<double>& work)
 {
   int most = 0;
-  for (std::size_t s = 0; s + 1 < L.first_row.size(); ++s)
+  for (std::size_t s = range.from; s < range.to; ++s)
     most = std::max(most, L.first_row[s + 1] - L.first_row[s]);
-  work.resize(static_cast<std::size_t>(most));
+  work.resize(std::max(work.size(), static_cast<std::size_t>(most)));
   return work.data();
 }
 
 } // namespace
 
-void supernodal_solve_lower(const SupernodalFactor& L, std::span<double> y, std::vector<double>& work)
+void supernodal_solve_lower(const SupernodalFactor& L, SupernodeRange supernodes, std::span<double> y,
+                            std::vector<double>& work)
 {
-  double* w = make_room(L, work);
-  has_wide_arithmetic() ? solve_lower_wide(L, y.data(), w) : solve_lower_usual(L, y.data(), w);
+  double* w = make_room(L, supernodes, work);
+  has_wide_arithmetic() ? solve_lower_wide(L, supernodes, y.data(), w) : solve_lower_usual(L, supernodes, y.data(), w);
 }
 
-void supernodal_solve_upper(const SupernodalFactor& L, std::span<double> y, std::vector<double>& work)
+void supernodal_solve_upper(const SupernodalFactor& L, SupernodeRange supernodes, std::span<double> y,
+                            std::vector<double>& work)
 {
-  double* w = make_room(L, work);
-  has_wide_arithmetic() ? solve_upper_wide(L, y.data(), w) : solve_upper_usual(L, y.data(), w);
+  double* w = make_room(L, supernodes, work);
+  has_wide_arithmetic() ? solve_upper_wide(L, supernodes, y.data(), w) : solve_upper_usual(L, supernodes, y.data(), w);
 }
 
 } // namespace plate

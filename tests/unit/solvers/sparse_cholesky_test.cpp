@@ -84,3 +84,56 @@ TEST_CASE("a matrix that is not positive definite is refused")
   CHECK_THROWS_AS(SparseCholesky(SparseMatrix(system.K - 1e9 * system.M), unknowns_by_node(system.dofs)),
                   NumericalFailure);
 }
+
+#ifdef LIBPLATE_WITH_CHOLMOD
+
+namespace
+{
+
+/// Large enough for several subtrees that are done one by one.
+System large_plate()
+{
+  Model model = test::plate_model(test::rectangle(0.2, 0.1, 24, 12, 3e-3), test::solid(test::reference_spruce(), 3e-3));
+  model.supports = {{.group = "x-", .support = EdgeSupport::clamped}, {.group = "y+", .support = EdgeSupport::rest}};
+  return assemble(model);
+}
+
+} // namespace
+
+TEST_CASE("one pass over the factor does what two halves of a solve and a product between them do")
+{
+  for (const System& system : {clamped_plate(), large_plate()})
+  {
+    const SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
+    const auto product = factor.congruence(system.M);
+    REQUIRE(product);
+    const Eigen::Index n = system.dofs.num_equations;
+    Eigen::VectorXd y(n);
+    Eigen::VectorXd x(n);
+    Eigen::VectorXd expected(n);
+    Eigen::VectorXd found(n);
+    for (int k = 0; k < 2; ++k)
+    {
+      for (Eigen::Index i = 0; i < n; ++i)
+        y(i) = std::sin(0.7 * static_cast<double>(i) + k);
+      factor.solve_upper(y, x);
+      factor.solve_lower(system.M.selfadjointView<Eigen::Lower>() * x, expected);
+      product({y.data(), static_cast<std::size_t>(n)}, {found.data(), static_cast<std::size_t>(n)});
+      CHECK((found - expected).norm() < 1e-8 * expected.norm()); // 1e-16 times the condition of a thin plate
+    }
+  }
+}
+
+TEST_CASE("a matrix that couples what the elimination does not has no product in one pass")
+{
+  const System system = large_plate();
+  const SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
+  SparseMatrix far = system.M;
+  const Eigen::Index n = far.rows();
+  for (Eigen::Index row = 0; row < n; row += n / 16)
+    far.coeffRef(row, 0) = 1.0;
+  far.makeCompressed();
+  CHECK_FALSE(factor.congruence(far));
+}
+
+#endif
