@@ -130,8 +130,8 @@ void LayupSearch::solve(const std::vector<std::size_t>& numbers)
                   {
                     PoolStack& stack = pool_->stacks[numbers[from + i]];
                     const FoundModes found = targets_.find(modes_->quick(space_.laminate(stack.stack)));
-                    stack.log_hz = found.frequencies_hz.array().log();
-                    stack.mismatch = targets_.mismatch(found.frequencies_hz);
+                    stack.values = targets_.values(found);
+                    stack.score = targets_.score(stack.values);
                   }
                 });
     result_.num_reduced += count;
@@ -142,21 +142,24 @@ void LayupSearch::solve(const std::vector<std::size_t>& numbers)
 void LayupSearch::estimate()
 {
   std::vector<const StackTraits*> traits;
-  Eigen::MatrixXd log_hz(static_cast<Eigen::Index>(pool_->stacks.size()),
-                         static_cast<Eigen::Index>(goal_.targets.size()));
+  const auto solved = std::find_if(pool_->stacks.begin(), pool_->stacks.end(),
+                                   [](const PoolStack& stack) { return stack.values.size() > 0; });
+  if (solved == pool_->stacks.end())
+    return;
+  Eigen::MatrixXd values(static_cast<Eigen::Index>(pool_->stacks.size()), solved->values.size());
   for (const PoolStack& stack : pool_->stacks)
-    if (stack.log_hz.size() > 0)
+    if (stack.values.size() > 0)
     {
-      log_hz.row(static_cast<Eigen::Index>(traits.size())) = stack.log_hz;
+      values.row(static_cast<Eigen::Index>(traits.size())) = stack.values;
       traits.push_back(&stack.traits);
     }
-  quick_.fit(traits, log_hz.topRows(static_cast<Eigen::Index>(traits.size())));
+  quick_.fit(traits, values.topRows(static_cast<Eigen::Index>(traits.size())));
   in_parallel(pool_->stacks.size(), num_threads(),
               [&](std::size_t begin, std::size_t end)
               {
                 for (std::size_t i = begin; i < end; ++i)
-                  if (PoolStack& stack = pool_->stacks[i]; stack.log_hz.size() == 0)
-                    stack.mismatch = targets_.mismatch(quick_.log_hz(stack.traits).array().exp());
+                  if (PoolStack& stack = pool_->stacks[i]; stack.values.size() == 0)
+                    stack.score = targets_.score(quick_.values(stack.traits));
               });
 }
 
@@ -178,7 +181,7 @@ void LayupSearch::grow()
         if (pool_->num_considered() < most)
           pool_->offer(neighbour);
     for (std::size_t i = before; i < pool_->stacks.size(); ++i)
-      pool_->stacks[i].mismatch = targets_.mismatch(quick_.log_hz(pool_->stacks[i].traits).array().exp());
+      pool_->stacks[i].score = targets_.score(quick_.values(pool_->stacks[i].traits));
   }
 }
 
@@ -199,11 +202,12 @@ void LayupSearch::learn_best()
 void LayupSearch::learn_shape()
 {
   const PoolStack& best = pool_->stacks[pool_->front().back()];
-  shape_->measure(space_.laminate(best.stack), best.log_hz.array().exp());
+  shape_->measure(space_.laminate(best.stack),
+                  best.values.head(static_cast<Eigen::Index>(goal_.targets.size())).array().exp());
   targets_.allow_shifts(shape_->shifts());
   for (PoolStack& stack : pool_->stacks)
-    if (stack.log_hz.size() > 0)
-      stack.mismatch = targets_.mismatch(stack.log_hz.array().exp());
+    if (stack.values.size() > 0)
+      stack.score = targets_.score(stack.values);
 }
 
 void LayupSearch::search()
@@ -242,8 +246,9 @@ MatchResult LayupSearch::run()
   {
     prepare_model();
     search();
-    for (const Laminate& laminate : shown())
-      add_candidate(laminate);
+    for (const std::vector<Laminate>& alternatives : shown())
+      add_first_accepted(alternatives);
+    result_.fits = result_.fits && (result_.refused.empty() || !result_.candidates.empty());
   }
   keep_front(result_.candidates);
   result_.num_considered = pool_->num_considered();

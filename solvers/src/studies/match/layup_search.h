@@ -14,8 +14,8 @@ namespace plate::match
 struct FoundLaminate
 {
   Laminate laminate;
-  double mass;     ///< [kg]
-  double mismatch; ///< [cents]
+  double mass;  ///< [kg]
+  double score; ///< [cents]
 };
 
 /// A laminate with one ply turned, and its mirror image in a symmetric one.
@@ -40,13 +40,14 @@ private:
   void grow();
   void learn_best();
   void search();
-  [[nodiscard]] double mismatch(const Laminate& laminate) const;
+  [[nodiscard]] double score(const Laminate& laminate) const;
   [[nodiscard]] std::vector<FoundLaminate> found();
   [[nodiscard]] std::vector<FoundLaminate> refined(const std::vector<FoundLaminate>& laminates) const;
-  [[nodiscard]] std::vector<Laminate> shown();
+  [[nodiscard]] std::vector<std::vector<Laminate>> shown();
   void learn_shape();
   [[nodiscard]] MatchCandidate candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const;
-  void add_candidate(const Laminate& laminate);
+  [[nodiscard]] MatchCandidate solved_candidate(const Laminate& laminate);
+  void add_first_accepted(const std::vector<Laminate>& alternatives);
   [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;
 
   const Model& start_;

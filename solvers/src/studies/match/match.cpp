@@ -46,7 +46,7 @@ void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& 
 void keep_front(std::vector<MatchCandidate>& candidates)
 {
   std::stable_sort(candidates.begin(), candidates.end(),
-                   [](const MatchCandidate& a, const MatchCandidate& b) { return a.mismatch < b.mismatch; });
+                   [](const MatchCandidate& a, const MatchCandidate& b) { return a.score < b.score; });
   std::vector<MatchCandidate> front;
   for (MatchCandidate& candidate : candidates)
     if (front.empty() || candidate.mass < front.back().mass)

@@ -80,6 +80,7 @@ void ModeTargets::describe(const FoundModes& found, const Eigen::VectorXd& reduc
 {
   const Eigen::VectorXd differences = cents(found.frequencies_hz);
   candidate.mismatch = mismatch_as_is(found.frequencies_hz);
+  candidate.score = std::hypot(candidate.mismatch, unlikeness(values(found)));
   candidate.modes.clear();
   candidate.lost.clear();
   for (std::size_t t = 0; t < found.mode.size(); ++t)
@@ -94,12 +95,34 @@ void ModeTargets::describe(const FoundModes& found, const Eigen::VectorXd& reduc
                                  .assurance = found.assurance[t]});
 }
 
-double ModeTargets::mismatch(const Eigen::VectorXd& frequencies_hz) const
+Eigen::VectorXd ModeTargets::values(const FoundModes& found) const
 {
-  double least = mismatch_as_is(frequencies_hz);
+  const Eigen::Index count = found.frequencies_hz.size();
+  Eigen::VectorXd out(goal_.likeness > 0.0 ? 2 * count : count);
+  out.head(count) = found.frequencies_hz.array().log();
+  for (Eigen::Index t = 0; count + t < out.size(); ++t)
+    out(count + t) = std::isnan(out(t)) ? out(t) : found.assurance[static_cast<std::size_t>(t)];
+  return out;
+}
+
+/// What is missing of the likeness wanted, root of the mean square [cents]; lost targets are counted elsewhere.
+double ModeTargets::unlikeness(const Eigen::VectorXd& values) const
+{
+  const auto count = static_cast<Eigen::Index>(goal_.targets.size());
+  double sum = 0.0;
+  for (Eigen::Index i = count; i < values.size(); ++i)
+    if (!std::isnan(values(i)))
+      sum += std::pow(std::max(goal_.likeness - values(i), 0.0), 2);
+  return unlike_cents * std::sqrt(sum / static_cast<double>(count));
+}
+
+double ModeTargets::score(const Eigen::VectorXd& values) const
+{
+  const Eigen::VectorXd log_hz = values.head(static_cast<Eigen::Index>(goal_.targets.size()));
+  double least = mismatch_as_is(log_hz.array().exp());
   for (Eigen::Index i = 0; i < shifts_.cols(); ++i)
-    least = std::min(least, mismatch_as_is(frequencies_hz.cwiseProduct(shifts_.col(i).array().exp().matrix())));
-  return least;
+    least = std::min(least, mismatch_as_is((log_hz + shifts_.col(i)).array().exp()));
+  return std::hypot(least, unlikeness(values));
 }
 
 double ModeTargets::mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const

@@ -51,14 +51,20 @@ public:
   /// @param reduced_hz  what the reduced model says of the targets, NaN where it does not [Hz]
   void describe(const FoundModes& found, const Eigen::VectorXd& reduced_hz, MatchCandidate& candidate) const;
 
-  /// Root of the mean square with the best of the shifts; lost targets count as lost_cents.
-  [[nodiscard]] double mismatch(const Eigen::VectorXd& frequencies_hz) const;
+  /// What a score is made of: logarithms of the frequencies; where likeness is wanted, the assurances below. NaN where
+  /// no mode was found.
+  [[nodiscard]] Eigen::VectorXd values(const FoundModes& found) const;
 
-  /// The same without any.
+  /// MatchCandidate::score of values() with the best of the shifts.
+  [[nodiscard]] double score(const Eigen::VectorXd& values) const;
+
+  /// Root of the mean square without any shift; lost targets count as lost_cents.
   [[nodiscard]] double mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const;
 
 private:
   [[nodiscard]] FoundModes find(const ShapeProducts& products, const Eigen::VectorXd& frequencies_hz) const;
+
+  [[nodiscard]] double unlikeness(const Eigen::VectorXd& values) const;
 
   const MatchGoal& goal_;
   Eigen::MatrixXd shifts_; // none: the shape is fixed

@@ -55,7 +55,7 @@ Eigen::VectorXd QuickEstimate::monomials(const StackTraits& traits) const
   return out;
 }
 
-void QuickEstimate::fit(const std::vector<const StackTraits*>& traits, const Eigen::MatrixXd& log_hz)
+void QuickEstimate::fit(const std::vector<const StackTraits*>& traits, const Eigen::MatrixXd& values)
 {
   constexpr double ridge = 1e-6; // per stack: traits that do not vary, or only together, are told nothing about
   const auto count = static_cast<Eigen::Index>(traits.size());
@@ -70,22 +70,22 @@ void QuickEstimate::fit(const std::vector<const StackTraits*>& traits, const Eig
   Eigen::MatrixXd rows(count, monomials(*traits.front()).size());
   for (Eigen::Index i = 0; i < count; ++i)
     rows.row(i) = monomials(*traits[static_cast<std::size_t>(i)]);
-  weights_.resize(rows.cols(), log_hz.cols());
-  for (Eigen::Index target = 0; target < log_hz.cols(); ++target)
+  weights_.resize(rows.cols(), values.cols());
+  for (Eigen::Index target = 0; target < values.cols(); ++target)
   {
     std::vector<Eigen::Index> known;
     for (Eigen::Index i = 0; i < count; ++i)
-      if (!std::isnan(log_hz(i, target)))
+      if (!std::isnan(values(i, target)))
         known.push_back(i);
     const Eigen::MatrixXd some = rows(known, Eigen::all);
     Eigen::MatrixXd normal = some.transpose() * some;
     normal.diagonal().array() += ridge * static_cast<double>(std::max<std::size_t>(known.size(), 1));
-    const Eigen::VectorXd right = log_hz(known, target);
+    const Eigen::VectorXd right = values(known, target);
     weights_.col(target) = normal.ldlt().solve(some.transpose() * right);
   }
 }
 
-Eigen::VectorXd QuickEstimate::log_hz(const StackTraits& traits) const
+Eigen::VectorXd QuickEstimate::values(const StackTraits& traits) const
 {
   return weights_.transpose() * monomials(traits);
 }

@@ -21,23 +21,24 @@ struct StackTraits
 
 [[nodiscard]] StackTraits stack_traits(const StackSpace& space, const Stack& stack);
 
-/// Frequencies of the targets from the traits of stacks: a quadratic form of them, fitted to solved stacks.
+/// Frequencies of the targets, and likeness if wanted, from the traits of stacks: a quadratic form of them, fitted to
+/// solved stacks.
 class QuickEstimate
 {
 public:
   /// @param traits       of solved stacks
-  /// @param log_hz       logarithms of the frequencies, (stacks, targets); NaN where a target was not found
-  void fit(const std::vector<const StackTraits*>& traits, const Eigen::MatrixXd& log_hz);
+  /// @param values       as of ModeTargets::values(), one row each; NaN where a target was not found
+  void fit(const std::vector<const StackTraits*>& traits, const Eigen::MatrixXd& values);
 
-  /// Logarithms of the frequencies, (targets).
-  [[nodiscard]] Eigen::VectorXd log_hz(const StackTraits& traits) const;
+  /// An estimate of ModeTargets::values().
+  [[nodiscard]] Eigen::VectorXd values(const StackTraits& traits) const;
 
 private:
   [[nodiscard]] Eigen::VectorXd monomials(const StackTraits& traits) const;
 
   Eigen::VectorXd centre_;
   Eigen::VectorXd spread_;
-  Eigen::MatrixXd weights_; // (monomials, targets)
+  Eigen::MatrixXd weights_; // (monomials, values)
 };
 
 } // namespace plate::match

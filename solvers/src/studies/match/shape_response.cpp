@@ -54,6 +54,7 @@ Eigen::VectorXd ShapeResponse::log_hz(const Laminate& laminate, const std::vecto
 void ShapeResponse::measure(const Laminate& laminate, const Eigen::VectorXd& at_start)
 {
   const Eigen::VectorXd middle = at_start.array().log();
+  correction_ = Eigen::VectorXd::Zero(at_start.size());
   slope_.clear();
   bend_.clear();
   for (std::size_t k = 0; k < shape_.start.size(); ++k)
@@ -76,9 +77,15 @@ void ShapeResponse::measure(const Laminate& laminate, const Eigen::VectorXd& at_
   }
 }
 
+void ShapeResponse::correct(const std::vector<double>& point, const Eigen::VectorXd& at_start,
+                            const Eigen::VectorXd& there)
+{
+  correction_ += known((there.array() / at_start.array()).log().matrix() - shift(point));
+}
+
 Eigen::VectorXd ShapeResponse::shift(const std::vector<double>& point) const
 {
-  Eigen::VectorXd out = Eigen::VectorXd::Zero(slope_.front().size());
+  Eigen::VectorXd out = correction_;
   for (std::size_t k = 0; k < point.size(); ++k)
   {
     const double step = point[k] - shape_.start[k];

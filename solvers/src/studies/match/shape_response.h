@@ -27,6 +27,12 @@ public:
   /// @param at_start  frequencies of the targets at the start, NaN where not found [Hz]
   void measure(const Laminate& laminate, const Eigen::VectorXd& at_start);
 
+  /// Moves the parabolas so that they are right where a laminate was solved: near there they are good to second order.
+  ///
+  /// @param at_start  frequencies of the targets at the start [Hz]
+  /// @param there     those at the point [Hz]
+  void correct(const std::vector<double>& point, const Eigen::VectorXd& at_start, const Eigen::VectorXd& there);
+
   /// The plate of a shape with a laminate.
   [[nodiscard]] Model model(const Laminate& laminate, const std::vector<double>& point) const;
 
@@ -49,6 +55,7 @@ private:
   const ModeTargets& targets_;
   std::vector<Eigen::VectorXd> slope_; // per parameter, (targets) [per unit]
   std::vector<Eigen::VectorXd> bend_;  // [per unit squared]
+  Eigen::VectorXd correction_;         // of the last point solved, (targets)
   std::size_t num_solved_ = 0;
 };
 

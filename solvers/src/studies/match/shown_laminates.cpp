@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <tuple>
 #include <utility>
@@ -20,12 +21,22 @@ namespace
 
 constexpr std::size_t most_learned = 6; // of the refined laminates
 
-/// Those that no other beats in both mass and mismatch, ascending in mismatch.
+bool same_plies(const std::vector<Ply>& a, const std::vector<Ply>& b)
+{
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const Ply& p, const Ply& q)
+                    {
+                      return p.material.name == q.material.name && p.thickness == q.thickness &&
+                             p.angle.in_radians() == q.angle.in_radians();
+                    });
+}
+
+/// Those that no other beats in both mass and score, ascending in score.
 std::vector<FoundLaminate> front_of(std::vector<FoundLaminate> laminates)
 {
   std::stable_sort(laminates.begin(), laminates.end(),
                    [](const FoundLaminate& a, const FoundLaminate& b)
-                   { return std::tie(a.mismatch, a.mass) < std::tie(b.mismatch, b.mass); });
+                   { return std::tie(a.score, a.mass) < std::tie(b.score, b.mass); });
   std::vector<FoundLaminate> front;
   for (FoundLaminate& laminate : laminates)
     if (front.empty() || laminate.mass < front.back().mass)
@@ -33,17 +44,40 @@ std::vector<FoundLaminate> front_of(std::vector<FoundLaminate> laminates)
   return front;
 }
 
+/// As many as asked for, evenly spaced, the first among them.
+std::vector<FoundLaminate> thinned(const std::vector<FoundLaminate>& laminates, std::size_t most)
+{
+  const std::size_t count = std::min(most, laminates.size());
+  std::vector<FoundLaminate> out;
+  for (std::size_t k = 0; k < count; ++k)
+    out.push_back(laminates[k * laminates.size() / count]);
+  return out;
+}
+
+/// Adds the best of a level of mass to the one that stands for it.
+void add_alternatives(std::vector<FoundLaminate> laminates, const Reach& level, std::vector<Laminate>& out)
+{
+  constexpr std::size_t most = 6; // each is solved and loaded in full
+  const std::vector<Ply> first = out.front().plies;
+  std::stable_sort(laminates.begin(), laminates.end(),
+                   [](const FoundLaminate& a, const FoundLaminate& b) { return a.score < b.score; });
+  for (FoundLaminate& one : laminates)
+    if (out.size() < most && one.mass > level.least && one.mass <= level.greatest &&
+        !same_plies(one.laminate.plies, first))
+      out.push_back(std::move(one.laminate));
+}
+
 } // namespace
 
-double LayupSearch::mismatch(const Laminate& laminate) const
+double LayupSearch::score(const Laminate& laminate) const
 {
-  return targets_.mismatch(targets_.find(modes_->quick(laminate)).frequencies_hz);
+  return targets_.score(targets_.values(targets_.find(modes_->quick(laminate))));
 }
 
 /// The best of the pool at each level of mass.
 std::vector<FoundLaminate> LayupSearch::found()
 {
-  constexpr std::size_t count = 32;
+  const std::size_t count = options_.accepts ? 160 : 32; // enough for each level of mass, if some are refused
   std::vector<std::size_t> numbers = pool_->best(count, true);
   for (const std::size_t i : pool_->front())
     if (std::find(numbers.begin(), numbers.end(), i) == numbers.end())
@@ -52,7 +86,7 @@ std::vector<FoundLaminate> LayupSearch::found()
   for (const std::size_t i : numbers)
     out.push_back({.laminate = space_.laminate(pool_->stacks[i].stack),
                    .mass = pool_->stacks[i].mass,
-                   .mismatch = pool_->stacks[i].mismatch});
+                   .score = pool_->stacks[i].score});
   return out;
 }
 
@@ -66,15 +100,16 @@ std::vector<FoundLaminate> LayupSearch::refined(const std::vector<FoundLaminate>
                 for (std::size_t i = begin; i < end; ++i)
                 {
                   out[i].laminate = refined_angles(out[i].laminate, supplies_,
-                                                   [this](const Laminate& laminate) { return mismatch(laminate); });
-                  out[i].mismatch = mismatch(out[i].laminate);
+                                                   [this](const Laminate& laminate) { return score(laminate); });
+                  out[i].score = score(out[i].laminate);
                 }
               });
   return out;
 }
 
-/// Laminates that no other beats on the reduced model, thinned evenly to as many as may be shown, the best among them.
-std::vector<Laminate> LayupSearch::shown()
+/// Laminates that no other beats on the reduced model, thinned evenly to as many as may be shown, the best among them;
+/// each with others that may take its place.
+std::vector<std::vector<Laminate>> LayupSearch::shown()
 {
   std::vector<FoundLaminate> laminates = found();
   if (supplies_.any_angle && goes_on("refining angles"))
@@ -88,11 +123,17 @@ std::vector<Laminate> LayupSearch::shown()
     targets_.prepare(*modes_, start_);
     laminates = refined(laminates);
   }
-  const std::vector<FoundLaminate> front = front_of(std::move(laminates));
-  const std::size_t count = std::min(options_.num_shown, front.size());
-  std::vector<Laminate> out;
-  for (std::size_t k = 0; k < count; ++k)
-    out.push_back(front[k * front.size() / count].laminate);
+  const std::vector<FoundLaminate> front = thinned(front_of(laminates), options_.num_shown);
+  std::vector<std::vector<Laminate>> out;
+  for (std::size_t k = 0; k < front.size(); ++k)
+  {
+    out.push_back({front[k].laminate});
+    if (options_.accepts)
+      add_alternatives(laminates,
+                       {.least = k + 1 < front.size() ? front[k + 1].mass : 0.0,
+                        .greatest = k == 0 ? std::numeric_limits<double>::infinity() : front[k].mass},
+                       out.back());
+  }
   return out;
 }
 
@@ -140,24 +181,47 @@ MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& pla
   return out;
 }
 
-/// Solves a laminate in full, in the shape of the start and in the one that suits it best.
-void LayupSearch::add_candidate(const Laminate& laminate)
+/// Solves a laminate in full, in the shape of the start and in those that suit it better.
+MatchCandidate LayupSearch::solved_candidate(const Laminate& laminate)
 {
+  constexpr int most_corrections = 5;
+  constexpr double good = 0.5; // no one hears it [cents]
   const Model plate = modes_->model(laminate);
   const FullModes full = modes_->full(plate);
   MatchCandidate best = candidate(laminate, plate, full);
-  if (shape_ && shape_->num_solved() > 0)
+  if (!shape_ || shape_->num_solved() == 0)
+    return best;
+  const Eigen::VectorXd at_start = targets_.find(plate, modes_->dofs(), full.modal).frequencies_hz;
+  shape_->measure(laminate, at_start);
+  for (int i = 0; i < most_corrections && best.score > good; ++i)
   {
-    const Eigen::VectorXd at_start = targets_.find(plate, modes_->dofs(), full.modal).frequencies_hz;
-    shape_->measure(laminate, at_start);
     const std::vector<double> point = shape_->best(at_start);
     const Model shaped = shape_->model(laminate, point);
-    MatchCandidate other = candidate(laminate, shaped, modes_->full(shaped));
+    const FullModes there = modes_->full(shaped);
+    MatchCandidate other = candidate(laminate, shaped, there);
+    shape_->correct(point, at_start, targets_.find(shaped, modes_->dofs(), there.modal).frequencies_hz);
     other.shape = point;
-    if (other.mismatch < best.mismatch)
+    if (other.score < best.score)
       best = std::move(other);
   }
-  result_.candidates.push_back(std::move(best));
+  return best;
+}
+
+/// The first that is not refused is shown.
+void LayupSearch::add_first_accepted(const std::vector<Laminate>& alternatives)
+{
+  for (const Laminate& laminate : alternatives)
+  {
+    MatchCandidate one = solved_candidate(laminate);
+    if (!options_.accepts || options_.accepts(one))
+    {
+      result_.candidates.push_back(std::move(one));
+      return;
+    }
+    result_.refused.push_back(std::move(one));
+    if (!goes_on("solving others in place of those refused"))
+      return;
+  }
 }
 
 } // namespace plate::match

@@ -75,10 +75,10 @@ std::vector<std::size_t> StackPool::best(std::size_t count, bool solved) const
 {
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < stacks.size(); ++i)
-    if ((stacks[i].log_hz.size() > 0) == solved)
+    if ((stacks[i].values.size() > 0) == solved)
       order.push_back(i);
   const auto better = [&](std::size_t a, std::size_t b)
-  { return std::tie(stacks[a].mismatch, a) < std::tie(stacks[b].mismatch, b); };
+  { return std::tie(stacks[a].score, a) < std::tie(stacks[b].score, b); };
   const auto lighter = [&](std::size_t a, std::size_t b)
   { return std::tie(stacks[a].mass, a) < std::tie(stacks[b].mass, b); };
   if (order.size() <= count)
@@ -113,18 +113,17 @@ std::vector<std::size_t> StackPool::front() const
 {
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < stacks.size(); ++i)
-    if (stacks[i].log_hz.size() > 0)
+    if (stacks[i].values.size() > 0)
       order.push_back(i);
   std::sort(order.begin(), order.end(),
-            [&](std::size_t a, std::size_t b) {
-              return std::tie(stacks[a].mass, stacks[a].mismatch, a) < std::tie(stacks[b].mass, stacks[b].mismatch, b);
-            });
+            [&](std::size_t a, std::size_t b)
+            { return std::tie(stacks[a].mass, stacks[a].score, a) < std::tie(stacks[b].mass, stacks[b].score, b); });
   std::vector<std::size_t> out;
   double least = infinity;
   for (const std::size_t i : order)
-    if (stacks[i].mismatch < least)
+    if (stacks[i].score < least)
     {
-      least = stacks[i].mismatch;
+      least = stacks[i].score;
       out.push_back(i);
     }
   return out;

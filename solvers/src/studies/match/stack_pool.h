@@ -19,9 +19,9 @@ struct PoolStack
 {
   Stack stack;
   StackTraits traits;
-  double mass;                                               ///< of the plate [kg]
-  double mismatch = std::numeric_limits<double>::infinity(); ///< estimated, or solved [cents]
-  Eigen::VectorXd log_hz = {};                               ///< of the targets on the reduced model; empty: not solved
+  double mass;                                            ///< of the plate [kg]
+  double score = std::numeric_limits<double>::infinity(); ///< estimated, or solved [cents]
+  Eigen::VectorXd values = {}; ///< ModeTargets::values() on the reduced model; empty: not solved
 };
 
 /// Mass of a plate from the mass per area of its laminate.
@@ -53,12 +53,12 @@ public:
   /// Takes limits anew that the stack nearest to the old ones keeps to, and all within them.
   void widen();
 
-  /// Numbers of the best by mismatch, half of them overall, half of them the same count at each level of mass.
+  /// Numbers of the best by score, half of them overall, half of them the same count at each level of mass.
   ///
   /// @param solved  of those solved, or of those not solved
   [[nodiscard]] std::vector<std::size_t> best(std::size_t count, bool solved) const;
 
-  /// Solved stacks that no other beats in both mass and mismatch, ascending in mass.
+  /// Solved stacks that no other beats in both mass and score, ascending in mass.
   [[nodiscard]] std::vector<std::size_t> front() const;
 
   [[nodiscard]] std::size_t num_considered() const { return seen_.size(); }

@@ -24,6 +24,9 @@ struct TargetMode
   double frequency_hz; ///< [Hz]
 };
 
+/// A target mode less like its guide than this is told to the reader of a result, whatever is wanted.
+inline constexpr double much_alike = 0.8;
+
 /// What is wanted.
 struct MatchGoal
 {
@@ -32,6 +35,7 @@ struct MatchGoal
   std::vector<TargetMode> targets;       ///< at least one
   std::optional<double> least_mass = {}; ///< of the plate with bars and what is stuck on [kg]
   std::optional<double> most_mass = {};  ///< [kg]
+  double likeness = 0.0; ///< wanted of each mode with its guide; what is missing counts in MatchCandidate::score [-]
 };
 
 /// Shape of the plate as far as it may change with the laminate.
@@ -43,6 +47,8 @@ struct MatchShape
   std::vector<double> high = {};
 };
 
+struct MatchCandidate;
+
 /// How much is searched.
 struct MatchOptions
 {
@@ -52,6 +58,9 @@ struct MatchOptions
   std::size_t num_shown = 8;           ///< at most, solved in full
   /// Called now and then with what is being done; return false to stop with what there is.
   std::function<bool(const std::string& stage)> progress = nullptr;
+  /// Asked of each laminate before it is shown; one that is refused gives its place to the next best of its level of
+  /// mass, a few times.
+  std::function<bool(const MatchCandidate&)> accepts = nullptr;
 };
 
 /// A target and the mode of a laminate that is most like it.
@@ -77,15 +86,18 @@ struct MatchSensitivity
 struct MatchCandidate
 {
   Laminate laminate;
-  double mass;                        ///< of the plate [kg]
-  double mismatch;                    ///< root of the mean square over the targets [cents]
-  std::vector<MatchedMode> modes;     ///< of the targets that have a mode of like shape
-  std::vector<double> shape = {};     ///< parameters of its shape; none: that of the start
+  double mass;                    ///< of the plate [kg]
+  double mismatch;                ///< root of the mean square over the targets [cents]
+  double score = 0.0;             ///< the same with what is missing of the likeness wanted; what is made small [cents]
+  std::vector<MatchedMode> modes; ///< of the targets that have a mode of like shape
+  std::vector<double> shape = {}; ///< parameters of its shape; none: that of the start
   std::vector<std::size_t> lost = {}; ///< targets without; each counts as lost_cents
   MatchSensitivity sensitivity = {};
 };
 
 inline constexpr double lost_cents = 1200.0; ///< what a target without a mode of like shape adds to the mismatch
+/// What a likeness that is 1 below the one wanted adds to the cents of a mode, in squares: 0.1 weighs as 20 cents.
+inline constexpr double unlike_cents = 200.0;
 
 /// Least and greatest value among the stacks considered within the limits of mass.
 struct Reach
@@ -104,8 +116,10 @@ struct MatchReach
 
 struct MatchResult
 {
-  std::vector<MatchCandidate> candidates; ///< none is beaten in both mass and mismatch; ascending in mismatch
-  bool fits = true;                       ///< false: no stack keeps to the limits of mass; the nearest are given
+  std::vector<MatchCandidate> candidates;   ///< none is beaten in both mass and score; ascending in score
+  std::vector<MatchCandidate> refused = {}; ///< by MatchOptions::accepts, in the order they were asked for
+  /// False: no stack keeps to the limits of mass, the nearest are given; or all laminates asked for were refused.
+  bool fits = true;
   std::size_t num_considered = 0;
   std::size_t num_reduced = 0;
   std::size_t num_full = 0;
@@ -144,7 +158,7 @@ struct BendingRatios
 /// @throws NumericalFailure as the solvers
 void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate);
 
-/// Sorts by mismatch and leaves out each candidate that another one beats in both mass and mismatch.
+/// Sorts by score and leaves out each candidate that another one beats in both mass and score.
 void keep_front(std::vector<MatchCandidate>& candidates);
 
 } // namespace plate
