@@ -116,6 +116,7 @@ NamedGoal match_goal(const MatchProblem& problem)
   NamedGoal out{.title = {}, .targets = {}, .laminate = {}, .mass = 0.0, .goal = {}};
   out.goal.least_mass = problem.wanted.least_mass;
   out.goal.most_mass = problem.wanted.most_mass;
+  out.goal.likeness = problem.wanted.likeness;
   if (!problem.measured.empty())
   {
     const MeasuredModes measured = read_measured_modes(problem.measured);

@@ -54,7 +54,7 @@ Json candidate_json(const MatchOutcome& outcome, std::size_t number)
   Json out = {{"layup", layup_code(candidate.laminate)},
               {"plies", plies_json(candidate.laminate)},
               {"mass_g", rounded(candidate.mass * grams)},
-              {"score", rounded(candidate.mismatch)},
+              {"score", rounded(candidate.score)},
               {"mismatch_cents", rounded(candidate.mismatch)},
               {"modes", modes},
               {"reference_modes_without_partner", lost},
@@ -68,6 +68,21 @@ Json candidate_json(const MatchOutcome& outcome, std::size_t number)
     out["margin"] = {{"least", rounded(outcome.margins[number].margin)},
                      {"case", outcome.margins[number].load_case},
                      {"wanted", rounded(*outcome.problem.wanted.least_margin)}};
+  return out;
+}
+
+Json refused_json(const MatchOutcome& outcome)
+{
+  Json out = Json::array();
+  for (std::size_t i = 0; i < outcome.refused.size(); ++i)
+  {
+    const MatchCandidate& candidate = outcome.result.refused[i];
+    out.push_back({{"layup", layup_code(candidate.laminate)},
+                   {"mass_g", rounded(candidate.mass * grams)},
+                   {"mismatch_cents", rounded(candidate.mismatch)},
+                   {"margin", rounded(outcome.refused[i].margin)},
+                   {"case", outcome.refused[i].load_case}});
+  }
   return out;
 }
 
@@ -102,7 +117,8 @@ std::string match_json(const MatchOutcome& outcome, bool timing)
       {"fits", result.fits},
       {"reach", {{"mass_g", range_json(result.reach.mass, grams)}}},
       {"out_of_reach", out_of_reach(outcome)},
-      {"candidates", candidates}};
+      {"candidates", candidates},
+      {"refused", refused_json(outcome)}};
   if (!result.candidates.empty())
   {
     out["reach"]["D11_over_D22"] = range_json(result.reach.cross_ratio);

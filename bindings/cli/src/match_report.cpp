@@ -27,6 +27,15 @@ std::string target_name(const ReferenceMode& mode)
   return mode.name.empty() ? message("mode ", mode.number) : mode.name;
 }
 
+/// The mode least like its target; 1 if there is none.
+double least_likeness(const MatchCandidate& candidate)
+{
+  double least = 1.0;
+  for (const MatchedMode& mode : candidate.modes)
+    least = std::min(least, mode.assurance);
+  return least;
+}
+
 std::string margin_cell(const MatchOutcome& outcome, std::size_t candidate)
 {
   const double margin = outcome.margins[candidate].margin;
@@ -40,7 +49,7 @@ std::string summary_text(const MatchOutcome& outcome)
   std::vector<std::string> heads = {"laminate", "mass g", "mismatch cents"};
   for (const ReferenceMode& target : outcome.targets)
     heads.push_back(target_name(target) + " cents");
-  heads.insert(heads.end(), {"2 deg", "3 %"});
+  heads.insert(heads.end(), {"MAC", "2 deg", "3 %"});
   if (!outcome.margins.empty())
     heads.emplace_back("margin");
   TextTable table(heads);
@@ -55,6 +64,7 @@ std::string summary_text(const MatchOutcome& outcome)
                                      [t](const MatchedMode& m) { return m.target == t; });
       row.push_back(mode == candidate.modes.end() ? "-" : with_sign(mode->cents, 1));
     }
+    row.push_back(fixed(least_likeness(candidate), 2));
     row.push_back(fixed(candidate.sensitivity.turned_cents, 1));
     row.push_back(fixed(candidate.sensitivity.thicker_cents, 1));
     if (!outcome.margins.empty())
@@ -85,6 +95,11 @@ std::string best_text(const MatchOutcome& outcome)
                fixed(mode.assurance, 3)});
   }
   std::string out = "Laminate 1 beside the reference, solved in full:\n\n" + table.text();
+  for (const MatchedMode& mode : best.modes)
+    if (mode.assurance < much_alike)
+      out += message("  ", target_name(outcome.targets[mode.target]), " has another shape than the reference's: MAC ",
+                     fixed(mode.assurance, 2), " is below ", compact(much_alike),
+                     "; equal frequencies are not equal shapes (wanted.likeness)\n");
   for (const std::size_t target : best.lost)
     out += message("  ", target_name(outcome.targets[target]), " has no mode of like shape here\n");
   return out;
@@ -98,6 +113,16 @@ std::string reach_text(const MatchOutcome& outcome)
   return out.empty() ? out : "\nOut of reach of what is available:\n" + out;
 }
 
+std::string refused_text(const MatchOutcome& outcome, std::size_t number)
+{
+  const MatchCandidate& candidate = outcome.result.refused[number];
+  const MatchMargin& margin = outcome.refused[number];
+  return message("  refused: ", layup_code(candidate.laminate), ", ", fixed(candidate.mass * grams, 1), " g, ",
+                 fixed(candidate.mismatch, 1), " cents, ",
+                 std::isnan(margin.margin) ? "no margin" : "margin " + fixed(margin.margin, 2), ": ", margin.load_case,
+                 '\n');
+}
+
 std::string margin_text(const MatchOutcome& outcome)
 {
   if (outcome.margins.empty())
@@ -105,6 +130,8 @@ std::string margin_text(const MatchOutcome& outcome)
   std::string out =
       message("  margin: least of all cases of plate load, before knock-downs; ! below wanted.margin.min = ",
               compact(*outcome.problem.wanted.least_margin), '\n');
+  for (std::size_t i = 0; i < outcome.refused.size(); ++i)
+    out += refused_text(outcome, i);
   for (std::size_t i = 0; i < outcome.margins.size(); ++i)
     if (std::isnan(outcome.margins[i].margin))
       out += message("  no margin of laminate ", i + 1, ": ", outcome.margins[i].load_case, '\n');
@@ -127,9 +154,9 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
   if (result.candidates.empty())
     return out + "No laminate was found before the search was stopped.\n";
   out += summary_text(outcome);
-  out +=
-      "  cents: above the reference; 2 deg, 3 %: greatest change of a mode by one ply (and its mirror image) off its "
-      "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and mismatch\n";
+  out += "  cents: above the reference; MAC: likeness of the least alike; 2 deg, 3 %: greatest change of a mode by one "
+         "ply (and its mirror image) off its "
+         "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and score\n";
   out += margin_text(outcome) + '\n' + codes_text(outcome) +
          "  from inside to outside: angle, material, thickness in mm\n\n";
   out += best_text(outcome) + reach_text(outcome);

@@ -11,8 +11,10 @@
 #include <plate/design/design_model.h>
 
 #include <algorithm>
+#include <cmath>
 #include <exception>
 #include <limits>
+#include <map>
 #include <utility>
 
 namespace plate
@@ -43,6 +45,34 @@ DesignDocument design_of(const MatchProblem& problem, const MatchCandidate& cand
   for (std::size_t k = 0; k < candidate.shape.size(); ++k)
     design.set_number(problem.free[k].key, candidate.shape[k]);
   return design;
+}
+
+/// Margins of designs, each computed once.
+class Margins
+{
+public:
+  const MatchMargin& of(const DesignDocument& design)
+  {
+    const auto [place, is_new] = known_.try_emplace(design.text());
+    if (is_new)
+      place->second = weakest(design);
+    return place->second;
+  }
+
+private:
+  std::map<std::string, MatchMargin> known_;
+};
+
+/// Of laminates that were all refused, the one nearest to what is wanted is given all the same.
+void give_nearest(MatchOutcome& out)
+{
+  if (!out.result.candidates.empty() || out.result.refused.empty())
+    return;
+  std::size_t nearest = 0;
+  for (std::size_t i = 1; i < out.refused.size(); ++i)
+    if (std::isnan(out.refused[nearest].margin) || out.refused[i].margin > out.refused[nearest].margin)
+      nearest = i;
+  out.result.candidates.push_back(out.result.refused[nearest]);
 }
 
 std::vector<std::string> free_keys(const MatchProblem& problem)
@@ -80,8 +110,19 @@ MatchOutcome compute_match(MatchProblem problem, std::uint64_t seed,
                    .reference_mass = goal.mass};
   const Model start = build_model(out.problem.start.design());
   DesignModel shaped(out.problem.start, free_keys(out.problem));
-  out.result = match_layups(start, out.problem.supplies, goal.goal, {.seed = seed, .progress = goes_on},
-                            free_shape(out.problem, shaped));
+  MatchOptions options{.seed = seed, .progress = goes_on};
+  Margins margins;
+  if (const std::optional<double> least = out.problem.wanted.least_margin)
+    options.accepts = [&out, &margins, least](const MatchCandidate& candidate)
+    {
+      const MatchMargin& margin = margins.of(design_of(out.problem, candidate));
+      if (margin.margin >= *least)
+        return true;
+      out.refused.push_back(margin);
+      return false;
+    };
+  out.result = match_layups(start, out.problem.supplies, goal.goal, options, free_shape(out.problem, shaped));
+  give_nearest(out);
   for (MatchCandidate& candidate : out.result.candidates)
     solve_candidate(build_model(design_of(out.problem, candidate).design()), goal.goal, candidate);
   out.result.num_full += out.result.candidates.size();
@@ -89,10 +130,10 @@ MatchOutcome compute_match(MatchProblem problem, std::uint64_t seed,
   for (std::size_t i = 0; i < out.result.candidates.size(); ++i)
   {
     DesignDocument design = design_of(out.problem, out.result.candidates[i]);
+    if (out.problem.wanted.least_margin)
+      out.margins.push_back(margins.of(design));
     design.set("title", message('"', out.problem.title, ": laminate ", i + 1, '"'));
     out.designs.push_back(std::move(design));
-    if (out.problem.wanted.least_margin)
-      out.margins.push_back(weakest(out.designs.back()));
   }
   out.seconds = watch.seconds();
   return out;

@@ -32,6 +32,7 @@ struct MatchOutcome
   MatchResult result = {};
   std::vector<DesignDocument> designs = {}; ///< of the candidates
   std::vector<MatchMargin> margins = {};    ///< of the candidates; empty if none is wanted
+  std::vector<MatchMargin> refused = {};    ///< margins of result.refused
   double seconds = 0.0;                     ///< [s]
 };
 

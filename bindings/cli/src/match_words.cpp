@@ -92,6 +92,10 @@ std::vector<std::string> out_of_reach(const MatchOutcome& outcome)
 
 std::string no_fit_words(const MatchOutcome& outcome)
 {
+  if (!outcome.margins.empty() && !(outcome.margins.front().margin >= *outcome.problem.wanted.least_margin))
+    return message("Nothing fits: none of the ", outcome.refused.size(),
+                   " laminates loaded has wanted.margin.min = ", compact(*outcome.problem.wanted.least_margin),
+                   ". The nearest:");
   const Reach& mass = outcome.result.reach.mass;
   return message("Nothing fits: no stack keeps to wanted.mass_g; plates of what is available have ",
                  fixed(mass.least * grams, 1), " to ", fixed(mass.greatest * grams, 1), " g. The nearest:");

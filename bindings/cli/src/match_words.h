@@ -20,7 +20,7 @@ namespace plate
 /// What the supplies cannot reach of the reference, a sentence each; empty if nothing stands out.
 [[nodiscard]] std::vector<std::string> out_of_reach(const MatchOutcome& outcome);
 
-/// What the limits of mass do to the search, if they exclude all stacks.
+/// Which wish nothing keeps to: the limits of mass exclude all stacks, or no laminate is strong enough.
 [[nodiscard]] std::string no_fit_words(const MatchOutcome& outcome);
 
 } // namespace plate

@@ -138,6 +138,8 @@ MatchWishes read_wishes(const TableReader& wanted)
   if (wishes.least_mass && wishes.most_mass && *wishes.least_mass > *wishes.most_mass)
     mass.fail("min", message("is above wanted.mass_g.max = ", *wishes.most_mass * 1e3, "; no plate is both"));
   wishes.least_margin = wanted.table("margin").optional_number("min");
+  if (wanted.has("likeness"))
+    wishes.likeness = wanted.number("likeness");
   return wishes;
 }
 

@@ -48,6 +48,22 @@ TEST_CASE("a sweep that is interrupted while its reduced model is built ends at 
   CHECK(run.out.empty());
 }
 
+TEST_CASE("an interrupted match ends with 130 and gives the best so far")
+{
+  const Workshop shop;
+  static_cast<void>(shop.write("flat.toml", quick_design()));
+  // So many stacks take a minute.
+  const std::string file =
+      shop.write("match.toml", "reference = \"flat.toml\"\nstart = \"flat.toml\"\n[available]\n"
+                               "materials = [\"carbon_ud\", \"flax_ud\", \"balsa\"]\nangles = \"any\"\n"
+                               "core_thickness = [1.0, 1.5, 2.0]\n[wanted]\ncount = 6\n");
+  const Run run = run_plate({"match", file, "--json"}, 10.0);
+  CHECK(run.status == 130);
+  const json result = json::parse(run.out);
+  CHECK(result.at("complete") == false);
+  CHECK(result.at("evaluations").get<int>() > 0);
+}
+
 TEST_CASE("an interrupted run of modes ends with 130 and leaves nothing")
 {
   const Workshop shop;

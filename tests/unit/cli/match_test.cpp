@@ -106,7 +106,49 @@ TEST_CASE("limits that nothing keeps to: what is nearest, and exit status 1")
   CHECK(run.out.find("The nearest:") != std::string::npos);
 }
 
-TEST_CASE("a time limit gives the best so far; margins stand beside the laminates")
+TEST_CASE("a laminate shown has the margin wanted; the others are listed with theirs; none: the nearest, status 1")
+{
+  const MatchShop shop;
+  const auto searched = [&](const std::string& wanted, int status)
+  {
+    const std::string file =
+        shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\n" + wanted));
+    const Run run = run_plate({"match", file, "--json"});
+    CAPTURE(run.err);
+    CHECK(run.status == status);
+    return json::parse(run.out);
+  };
+  // Shown when everything is strong enough: what the same laminates have.
+  const json all = searched("margin = { min = 1e-6 }\n", 0);
+  const double first = all.at("candidates").at(0).at("margin").at("least").get<double>();
+
+  // The first is refused now.
+  const double wanted = 1.01 * first;
+  const std::string file =
+      shop.write("strong.toml", problem("reference = \"reference.toml\"\n",
+                                        "count = 4\nmargin = { min = " + std::to_string(wanted) + " }\n"));
+  const Run strong = run_plate({"match", file, "--json"});
+  const json result = json::parse(strong.out);
+  REQUIRE(!result.at("refused").empty());
+  CHECK(result.at("refused").at(0).at("layup") == all.at("candidates").at(0).at("layup"));
+  CHECK(result.at("refused").at(0).at("margin").get<double>() < wanted);
+  CHECK(strong.status == (result.at("fits").get<bool>() ? 0 : 1));
+  if (result.at("fits").get<bool>())
+    for (const json& candidate : result.at("candidates"))
+      CHECK(candidate.at("margin").at("least").get<double>() >= wanted);
+
+  const json none = searched("margin = { min = 1000.0 }\n", 1);
+  CHECK(!none.at("fits").get<bool>());
+  REQUIRE(none.at("candidates").size() == 1);
+  for (const json& refused : none.at("refused"))
+    if (!refused.at("margin").is_null()) // a plate so thin that its loads cannot be solved
+      CHECK(refused.at("margin").get<double>() <= none.at("candidates").at(0).at("margin").at("least").get<double>());
+  const Run words = run_plate({"match", shop.path("match.toml")});
+  CHECK(words.out.find("Nothing fits: none of the") != std::string::npos);
+  CHECK(words.out.find("refused: [") != std::string::npos);
+}
+
+TEST_CASE("a time limit gives the best so far")
 {
   const MatchShop shop;
   const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\n"));

@@ -118,8 +118,15 @@ std::vector<Key> wanted_keys()
        .range = above(0.0, 1000.0),
        .default_text = "none",
        .help =
-           "Least margin of strength in the cases of plate load, before knock-downs: laminates shown are loaded, and "
-           "those below it marked."},
+           "Least margin of strength in the cases of plate load, before knock-downs: laminates are loaded before they "
+           "are shown; one below it gives its place to the next best of like mass, and is listed as refused."},
+      {.name = "wanted.likeness",
+       .kind = KeyKind::number,
+       .example = "0.8",
+       .range = between(0.0, 1.0),
+       .default_text = "none",
+       .help = "Likeness of shape (MAC) that each mode should have with the reference's. What is missing counts in the "
+               "score beside the cents, by squares: 0.1 as 20 cents."},
   };
 }
 

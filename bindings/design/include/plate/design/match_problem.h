@@ -33,6 +33,7 @@ struct MatchWishes
   std::optional<double> least_mass = {};   ///< [kg]
   std::optional<double> most_mass = {};    ///< [kg]
   std::optional<double> least_margin = {}; ///< [-]
+  double likeness = 0.0;                   ///< of each mode with the reference's, see MatchGoal [-]
 };
 
 /// A match problem: which laminate makes this plate behave like that one?
