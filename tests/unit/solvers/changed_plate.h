@@ -83,11 +83,11 @@ inline Comparison compare(ParametricModel& design, const ReducedModel& reduced, 
 }
 
 /// An arched rectangle, 300 by 180 mm.
-inline ShellMesh arched_rectangle(double thickness, bool with_bar = false)
+inline ShellMesh arched_rectangle(double thickness, bool with_bar = false, double height = 0.012)
 {
   GridPlate grid = {.x = lines_with_strips(0.15, 6, 0.004),
                     .y = {-0.09, -0.086, -0.04, 0.01, 0.018, 0.05, 0.086, 0.09},
-                    .surface = biparabolic(0.3, 0.18, 0.012),
+                    .surface = biparabolic(0.3, 0.18, height),
                     .thickness = thickness};
   if (with_bar)
     grid.under_bar = [](double x, double y) { return std::abs(x) < 0.11 && y > 0.01 && y < 0.018; };

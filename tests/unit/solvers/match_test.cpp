@@ -110,6 +110,74 @@ TEST_CASE("limits of mass hold; limits that nothing keeps to give the nearest an
   CHECK(none.candidates.front().mass <= 1.03 * none.reach.mass.least);
 }
 
+TEST_CASE("height of the arch and angles of plies are found together")
+{
+  SmallSearch search;
+  for (const std::size_t i : {0U, 2U})
+    search.hidden.plies[i].angle = Angle::degrees(20.0); // between the angles searched
+  Model hidden = laminated_plate(search.hidden);
+  hidden.mesh = arched_rectangle(total_thickness(search.hidden), false, 0.0155);
+  search.goal = goal_of(hidden, 4);
+  search.supplies.sheets = {search.supplies.sheets[1]};
+  search.supplies.any_angle = true;
+  search.supplies.angles.clear();
+  for (int degrees = -75; degrees <= 90; degrees += 15)
+    search.supplies.angles.push_back(Angle::degrees(degrees));
+  ChangedPlate plate(search.start, [](std::span<const double> height, Model& model)
+                     { model.mesh = arched_rectangle(model.mesh.thickness.front(), false, height[0]); });
+  const MatchResult result = match_layups(search.start, search.supplies, search.goal, {.num_reduced = 400},
+                                          {.plate = &plate, .start = {0.012}, .low = {0.008}, .high = {0.018}});
+  REQUIRE(!result.candidates.empty());
+  REQUIRE(result.candidates.front().shape.size() == 1);
+  CHECK(result.candidates.front().mismatch < 2.0); // zero is possible; less than a tap tone tells
+}
+
+TEST_CASE("likeness that is missing counts, and is worth some cents")
+{
+  SmallSearch search;
+  search.goal.most_mass = 0.9 * assemble(search.start).mass; // the hidden one is out of reach
+  const MatchResult by_cents = search.run();
+  search.goal.likeness = 0.95;
+  const MatchResult alike = search.run();
+  const auto missing = [](const MatchCandidate& candidate)
+  {
+    double sum = 0.0;
+    for (const MatchedMode& mode : candidate.modes)
+      sum += std::pow(std::max(0.95 - mode.assurance, 0.0), 2);
+    return unlike_cents * std::sqrt(sum / 4.0);
+  };
+  REQUIRE(!by_cents.candidates.empty());
+  REQUIRE(!alike.candidates.empty());
+  for (const MatchCandidate& candidate : by_cents.candidates)
+    CHECK(candidate.score == candidate.mismatch);
+  for (const MatchCandidate& candidate : alike.candidates)
+    CHECK(candidate.score == doctest::Approx(std::hypot(candidate.mismatch, missing(candidate))).epsilon(1e-12));
+  const MatchCandidate& first = by_cents.candidates.front();
+  CHECK(alike.candidates.front().score <= std::hypot(first.mismatch, missing(first)) + 1.0); // 1: of the reduced model
+}
+
+TEST_CASE("what is refused is listed and gives way; all refused: nothing fits")
+{
+  const SmallSearch search;
+  const MatchResult all = search.run();
+  REQUIRE(all.candidates.size() >= 2);
+  const auto without = [&](const std::function<bool(const MatchCandidate&)>& accepts)
+  { return match_layups(search.start, search.supplies, search.goal, {.num_reduced = 400, .accepts = accepts}); };
+  const double best = all.candidates.front().mismatch;
+  const MatchResult second = without([&](const MatchCandidate& candidate) { return candidate.mismatch > best + 0.1; });
+  CHECK(second.fits);
+  REQUIRE(!second.candidates.empty());
+  REQUIRE(!second.refused.empty());
+  for (const MatchCandidate& refused : second.refused)
+    CHECK(refused.mismatch <= best + 0.1);
+  CHECK(second.candidates.front().mismatch > best + 0.1);
+  CHECK(second.candidates.front().mismatch <= all.candidates[1].mismatch); // the next best, perhaps a heavier one
+  const MatchResult none = without([](const MatchCandidate&) { return false; });
+  CHECK(!none.fits);
+  CHECK(none.candidates.empty());
+  CHECK(none.refused.size() >= all.candidates.size());
+}
+
 TEST_CASE("a search that is stopped gives what it has")
 {
   const SmallSearch search;

@@ -46,7 +46,8 @@ private:
   [[nodiscard]] std::vector<std::vector<Laminate>> shown();
   void learn_shape();
   [[nodiscard]] MatchCandidate candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const;
-  [[nodiscard]] MatchCandidate solved_candidate(const Laminate& laminate);
+  [[nodiscard]] MatchCandidate solved_candidate(Laminate laminate);
+  [[nodiscard]] Laminate refined_in_shape(const Laminate& laminate) const;
   void add_first_accepted(const std::vector<Laminate>& alternatives);
   [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;
 

@@ -116,13 +116,17 @@ double ModeTargets::unlikeness(const Eigen::VectorXd& values) const
   return unlike_cents * std::sqrt(sum / static_cast<double>(count));
 }
 
+double ModeTargets::shifted_score(const Eigen::VectorXd& values, const Eigen::VectorXd& shift) const
+{
+  return std::hypot(mismatch_as_is((values.head(shift.size()) + shift).array().exp()), unlikeness(values));
+}
+
 double ModeTargets::score(const Eigen::VectorXd& values) const
 {
-  const Eigen::VectorXd log_hz = values.head(static_cast<Eigen::Index>(goal_.targets.size()));
-  double least = mismatch_as_is(log_hz.array().exp());
+  double least = shifted_score(values, Eigen::VectorXd::Zero(static_cast<Eigen::Index>(goal_.targets.size())));
   for (Eigen::Index i = 0; i < shifts_.cols(); ++i)
-    least = std::min(least, mismatch_as_is((log_hz + shifts_.col(i)).array().exp()));
-  return std::hypot(least, unlikeness(values));
+    least = std::min(least, shifted_score(values, shifts_.col(i)));
+  return least;
 }
 
 double ModeTargets::mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const

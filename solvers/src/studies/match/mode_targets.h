@@ -58,6 +58,9 @@ public:
   /// MatchCandidate::score of values() with the best of the shifts.
   [[nodiscard]] double score(const Eigen::VectorXd& values) const;
 
+  /// The same with one shift of the logarithms.
+  [[nodiscard]] double shifted_score(const Eigen::VectorXd& values, const Eigen::VectorXd& shift) const;
+
   /// Root of the mean square without any shift; lost targets count as lost_cents.
   [[nodiscard]] double mismatch_as_is(const Eigen::VectorXd& frequencies_hz) const;
 

@@ -181,20 +181,35 @@ MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& pla
   return out;
 }
 
-/// Solves a laminate in full, in the shape of the start and in those that suit it better.
-MatchCandidate LayupSearch::solved_candidate(const Laminate& laminate)
+/// A laminate with plies turned so that it suits best in the shape that is then best for it.
+Laminate LayupSearch::refined_in_shape(const Laminate& laminate) const
 {
-  constexpr int most_corrections = 5;
+  return refined_angles(laminate, supplies_,
+                        [this](const Laminate& turned)
+                        {
+                          const FoundModes found = targets_.find(modes_->quick(turned));
+                          return targets_.shifted_score(targets_.values(found),
+                                                        shape_->shift(shape_->best(found.frequencies_hz)));
+                        });
+}
+
+/// Solves a laminate in full, in the shape of the start and in those that suit it better.
+///
+/// The effect of the shape is measured once; each full solve then corrects it where the search has come to.
+MatchCandidate LayupSearch::solved_candidate(Laminate laminate)
+{
+  constexpr int most_corrections = 6;
   constexpr double good = 0.5; // no one hears it [cents]
   const Model plate = modes_->model(laminate);
-  const FullModes full = modes_->full(plate);
-  MatchCandidate best = candidate(laminate, plate, full);
+  MatchCandidate best = candidate(laminate, plate, modes_->full(plate));
   if (!shape_ || shape_->num_solved() == 0)
     return best;
-  const Eigen::VectorXd at_start = targets_.find(plate, modes_->dofs(), full.modal).frequencies_hz;
-  shape_->measure(laminate, at_start);
+  shape_->measure(laminate, targets_.find(modes_->quick(laminate)).frequencies_hz);
   for (int i = 0; i < most_corrections && best.score > good; ++i)
   {
+    if (i > 0 && supplies_.any_angle)
+      laminate = refined_in_shape(laminate);
+    const Eigen::VectorXd at_start = targets_.find(modes_->quick(laminate)).frequencies_hz;
     const std::vector<double> point = shape_->best(at_start);
     const Model shaped = shape_->model(laminate, point);
     const FullModes there = modes_->full(shaped);

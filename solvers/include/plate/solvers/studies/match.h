@@ -143,8 +143,8 @@ struct BendingRatios
 /// are solved in full. The same input gives the same bits, whatever num_threads(), unless it is stopped.
 /// @param start  the plate; its laminate is replaced, directions of its plies are dropped
 /// @param shape  of the plate, where it is free: the search takes its effect on the modes of one good laminate for that
-/// on
-///   all; of each laminate shown the best shape is solved in full too
+/// on all; of each laminate shown it is measured anew and corrected by full solves, plies turning along where any angle
+/// may be
 /// @throws InvalidInput      if there are no sheets, angles or targets, or limits of the shape do not hold its start
 /// @throws NumericalFailure  as the solvers
 /// @source pinned by tests/unit/solvers/match_test.cpp
