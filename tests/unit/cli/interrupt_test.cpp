@@ -53,10 +53,11 @@ TEST_CASE("an interrupted match ends with 130 and gives the best so far")
   const Workshop shop;
   static_cast<void>(shop.write("flat.toml", quick_design()));
   // So many stacks take a minute.
-  const std::string file =
-      shop.write("match.toml", "reference = \"flat.toml\"\nstart = \"flat.toml\"\n[available]\n"
-                               "materials = [\"carbon_ud\", \"flax_ud\", \"balsa\"]\nangles = \"any\"\n"
-                               "core_thickness = [1.0, 1.5, 2.0]\n[wanted]\ncount = 6\n");
+  const std::string file = shop.write(
+      "match.toml",
+      "reference = \"flat.toml\"\nstart = \"flat.toml\"\n[available]\n"
+      "materials = [\"carbon_ud\", \"flax_ud\", \"balsa\"]\nangles = \"any\"\n"
+      "core_thickness = [1.0, 1.5, 2.0]\nthickness = { carbon_ud = [0.1], flax_ud = [0.3] }\n[wanted]\ncount = 6\n");
   // The time to the first stage shows when the search is under way, however busy the machine is.
   const auto start = std::chrono::steady_clock::now();
   REQUIRE(run_plate({"match", file, "--time", "0.001"}).status == 1);
