@@ -99,7 +99,7 @@ std::string best_text(const MatchOutcome& outcome)
     if (mode.assurance < much_alike)
       out += message("  ", target_name(outcome.targets[mode.target]), " has another shape than the reference's: MAC ",
                      fixed(mode.assurance, 2), " is below ", compact(much_alike),
-                     "; equal frequencies are not equal shapes (wanted.likeness)\n");
+                     "; equal frequencies are not equal shapes; see wanted.likeness\n");
   for (const std::size_t target : best.lost)
     out += message("  ", target_name(outcome.targets[target]), " has no mode of like shape here\n");
   return out;
@@ -154,9 +154,11 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
   if (result.candidates.empty())
     return out + "No laminate was found before the search was stopped.\n";
   out += summary_text(outcome);
-  out += "  cents: above the reference; MAC: likeness of the least alike; 2 deg, 3 %: greatest change of a mode by one "
-         "ply (and its mirror image) off its "
-         "angle,\n  by all plies thicker; none of the laminates is beaten in both mass and score\n";
+  out +=
+      "  cents: above the reference; MAC: likeness of the least alike; 2 deg, 3 %: greatest change of a mode by one "
+      "ply\n"
+      "  (and its mirror image) off its angle, by all plies thicker; none of the laminates is beaten in both mass and "
+      "score\n";
   out += margin_text(outcome) + '\n' + codes_text(outcome) +
          "  from inside to outside: angle, material, thickness in mm\n\n";
   out += best_text(outcome) + reach_text(outcome);
