@@ -50,6 +50,9 @@ std::string summary_text(const MatchOutcome& outcome)
   for (const ReferenceMode& target : outcome.targets)
     heads.push_back(target_name(target) + " cents");
   heads.insert(heads.end(), {"MAC", "2 deg", "3 %"});
+  const bool scored = outcome.problem.wanted.likeness > 0.0;
+  if (scored)
+    heads.emplace_back("score");
   if (!outcome.margins.empty())
     heads.emplace_back("margin");
   TextTable table(heads);
@@ -67,6 +70,8 @@ std::string summary_text(const MatchOutcome& outcome)
     row.push_back(fixed(least_likeness(candidate), 2));
     row.push_back(fixed(candidate.sensitivity.turned_cents, 1));
     row.push_back(fixed(candidate.sensitivity.thicker_cents, 1));
+    if (scored)
+      row.push_back(fixed(candidate.score, 1));
     if (!outcome.margins.empty())
       row.push_back(margin_cell(outcome, i));
     table.add(row);
