@@ -214,6 +214,10 @@ FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blo
 
 BodyModel build_body(const BodyDesign& design)
 {
+  if (!design.back.geometry.soundholes.empty())
+    throw InvalidInput(message("body: the back has ", design.back.geometry.soundholes.size(),
+                               " entries of [[soundhole]]; the air of a body leaves through the top alone: take them "
+                               "out of the back's file"));
   const double length = outline_length(design.top.geometry.outline);
   const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
   const double to_middle = design.ribs.overhang + 0.5 * total_thickness(design.ribs.laminate);
@@ -246,6 +250,7 @@ BodyModel build_body(const BodyDesign& design)
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));
   out.cavity = space_within(design, parts[BodyModel::back], back_line);
+  out.holes = hole_outlines(design.top.geometry);
   return out;
 }
 

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "commands.h"
+
+#include "body_files.h"
+#include "body_report.h"
+#include "body_result.h"
+#include "fits_report.h"
+#include "interrupt.h"
+#include "open_design.h"
+#include "output_folder.h"
+#include "progress.h"
+#include "run_limits.h"
+
+#include <iostream>
+
+namespace plate
+{
+
+int run_command(const BodyRequest& request)
+{
+  const CommonOptions& options = request.common;
+  const BodyDocument document = open_body(options);
+  BodyDesign design = document.design();
+  check_run(document, design, request.count, run_limits());
+  std::cerr << outlier_warnings(design.top.fits) << outlier_warnings(design.back.fits);
+  const BodyResult result = compute_body(std::move(design), request.count);
+  if (!options.out.empty())
+  {
+    const DeferredInterrupt deferred; // the files appear together or not at all
+    Progress progress;
+    progress.show("writing files and pictures");
+    OutputFolder folder({.path = options.out});
+    write_body_files(folder, result, options.timing);
+    if (interrupted())
+      return exit_interrupted;
+    folder.publish();
+  }
+  std::cout << (options.json ? body_json(result, options.timing) : body_text(result, options.timing)) << std::flush;
+  return exit_done;
+}
+
+} // namespace plate
