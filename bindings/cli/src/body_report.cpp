@@ -24,8 +24,7 @@ constexpr double percent = 100.0;
 constexpr const char* caution =
     "Names follow shape and air share; of A1, CBR, B1- and B1+ several modes may share the character. Radiation counts "
     "the body as a small source: right below about 300 Hz for a body of a viola's size, too much loss above. Friction "
-    "in the soundholes is assumed. The air is that between the plates within the ribs; blocks and linings take 4 % of "
-    "it. A prediction does not replace a measurement.";
+    "in the soundholes is assumed. A prediction does not replace a measurement.";
 
 std::string mode_name(const BodyResult& result, std::size_t mode)
 {

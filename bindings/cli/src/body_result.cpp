@@ -19,7 +19,7 @@ namespace
 
 BodyAir air_of(const BodyModel& model, const Air& air)
 {
-  BodyAir out = {.cavity = model.cavity, .holes = model.holes, .sides = {}, .air = air};
+  BodyAir out = {.cavity = model.cavity, .holes = model.holes, .sides = {}, .air = air, .solids = model.solids};
   out.sides.assign(model.body.parts.size(), WallSide::ribs);
   out.sides[BodyModel::top] = WallSide::top;
   out.sides[BodyModel::back] = WallSide::back;

@@ -6,6 +6,7 @@
 #include <plate/core/error.h>
 #include <plate/design/build_model.h>
 #include <plate/meshes/body_mesh.h>
+#include <plate/post/surface_integral.h>
 
 #include <Eigen/Geometry>
 
@@ -122,6 +123,24 @@ Patch backing(Material material, double thickness, Angle angle, const ShellMesh&
           .laminate = {.plies = {{.material = material, .thickness = depth, .angle = angle}}}};
 }
 
+/// Volume of what backs the ribs of a piece [m3].
+double backing_volume(const RibPiece& piece, const BodyDesign& design)
+{
+  const double area = nodal_areas(piece.mesh).sum();
+  switch (piece.band)
+  {
+  case RibBand::lining:
+    return area * design.linings->thickness;
+  case RibBand::end_block:
+    return area * piece.backing_share * design.blocks.end.y();
+  case RibBand::corner_block:
+    return area * piece.backing_share * design.blocks.corner.y();
+  case RibBand::plain:
+    break;
+  }
+  return 0.0;
+}
+
 /// Ribs have z for their reference axis, which is tangent to them all round.
 BodyPart rib_part(RibPiece piece, const BodyDesign& design)
 {
@@ -214,10 +233,6 @@ FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blo
 
 BodyModel build_body(const BodyDesign& design)
 {
-  if (!design.back.geometry.soundholes.empty())
-    throw InvalidInput(message("body: the back has ", design.back.geometry.soundholes.size(),
-                               " entries of [[soundhole]]; the air of a body leaves through the top alone: take them "
-                               "out of the back's file"));
   const double length = outline_length(design.top.geometry.outline);
   const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
   const double to_middle = design.ribs.overhang + 0.5 * total_thickness(design.ribs.laminate);
@@ -244,6 +259,7 @@ BodyModel build_body(const BodyDesign& design)
   {
     if (design.neck && piece.band == RibBand::end_block)
       out.body.masses.push_back(neck_on(*design.neck, parts.size(), piece.mesh));
+    out.solids += backing_volume(piece, design);
     parts.push_back(rib_part(std::move(piece), design));
   }
   out.body.joints = nodes_at_one_place(parts);

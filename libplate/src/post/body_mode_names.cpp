@@ -105,7 +105,7 @@ std::vector<BodyModeName> name_body_modes(const std::vector<BodyModeTraits>& mod
                  [&](const BodyModeTraits& m)
                  {
                    const bool inside = m.frequency_hz > a0_hz && m.frequency_hz < most_over_a0 * a0_hz;
-                   return inside ? square(m.wall_volume) : 0.0;
+                   return inside ? square(m.wall_volume / m.frequency_hz) : 0.0;
                  });
   return names.result();
 }

@@ -7,7 +7,9 @@
 #include <plate/meshes/level_picture.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 namespace plate
@@ -21,9 +23,10 @@ constexpr double page_width = 720.0;
 constexpr double left = 62.0;
 constexpr double right = page_width - 18.0;
 constexpr double title_at = 20.0;
-constexpr double marks_at = 44.0;
-constexpr double frame_top = 54.0;
-constexpr double frame_bottom = 374.0;
+constexpr double marks_at = 58.0; // of the lower row of labels
+constexpr double row_height = 13.0;
+constexpr double frame_top = 68.0;
+constexpr double frame_bottom = 388.0;
 constexpr double legend_at = frame_bottom + 46.0;
 
 void check(const LevelPicture& picture)
@@ -135,18 +138,20 @@ private:
 
   void draw_marks()
   {
-    double free_from = left; // labels that would run into the one before are left out; their lines stay
+    std::array<double, 2> free_from = {left, left}; // of each row of labels
     for (const MarkedFrequency& mark : picture_.marks)
     {
       if (mark.frequency_hz < picture_.frequency_hz.front() || mark.frequency_hz > picture_.frequency_hz.back())
         continue;
       const double x = across(mark.frequency_hz);
       canvas_.line({x, frame_bottom}, {x, frame_top}, {.colour = grey, .width = 0.8, .dashes = {3.0, 3.0}});
-      const double half = 0.5 * text_width(mark.label, label_text) + 1.0;
-      if (x - half < free_from)
-        continue;
-      canvas_.text({x, marks_at}, mark.label, aligned(label_text, Align::centre));
-      free_from = x + half;
+      const double half = 0.5 * text_width(mark.label, label_text) + 2.0;
+      const auto row = std::find_if(free_from.begin(), free_from.end(), [&](double from) { return x - half >= from; });
+      if (row == free_from.end())
+        continue; // no room for the words; the line stays
+      canvas_.text({x, marks_at - row_height * static_cast<double>(row - free_from.begin())}, mark.label,
+                   aligned(label_text, Align::centre));
+      *row = x + half;
     }
   }
 

@@ -24,6 +24,8 @@ void check(const Body& body, const BodySystem& assembled, const BodyAir& air, co
     throw InvalidInput(message("solve_body_modes: each of the ", body.parts.size(),
                                " parts needs a system and a side of the cavity; got ", assembled.parts.size(), " and ",
                                air.sides.size()));
+  if (!(air.solids >= 0.0))
+    throw InvalidInput(message("solve_body_modes: solids in the cavity cannot have a volume of ", air.solids, " m3"));
   if (drives.cols() != assembled.system.dofs.num_equations)
     throw InvalidInput(message("solve_body_modes: drives must act on the ", assembled.system.dofs.num_equations,
                                " unknowns of the body; got ", drives.cols()));
@@ -165,6 +167,14 @@ Eigen::MatrixXd mean_over_height(const CavitySpace& space, const Eigen::MatrixXd
   return out;
 }
 
+/// Moments with the uniform pressure in the air alone; what the solids do to the flow is left out.
+AirMoments moments_of(const CavitySpace& space, const CavityModes& cavity, const Eigen::MatrixXd& flow, double volume)
+{
+  AirMoments moments = air_moments(space, cavity, flow);
+  moments.volume = volume;
+  return moments;
+}
+
 } // namespace
 
 BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const BodyAir& air,
@@ -175,6 +185,10 @@ BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const 
   loads << drives.transpose(), pressure_load(body, assembled);
   Motions motions = motions_of(assembled.system, loads, options.structure_modes);
   const CavitySpace space(air.cavity, options.pressure_degree);
+  const double volume = space.volume() - air.solids;
+  if (!(volume > 0.0))
+    throw InvalidInput(message("solve_body_modes: solids of ", air.solids, " m3 leave no air in a cavity of ",
+                               space.volume(), " m3; make them smaller"));
   const CavityModes cavity = solve_cavity_modes(space, air.air, {.num_modes = options.cavity_modes});
   if (cavity.status != Status::converged)
     throw NumericalFailure("the modes of the air in the body did not converge; take fewer or a finer mesh");
@@ -182,11 +196,13 @@ BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const 
   const Holes holes = holes_of(air, space);
   Eigen::MatrixXd flow(space.num_unknowns(), walls.flow.cols() + holes.flow.cols());
   flow << walls.flow, holes.flow;
-  CoupledModes coupled = solve_coupled_modes(walls.modes, holes.unknowns, air_moments(space, cavity, flow), air.air);
+  CoupledModes coupled =
+      solve_coupled_modes(walls.modes, holes.unknowns, moments_of(space, cavity, flow, volume), air.air);
   const Eigen::VectorXd rigid_walls_hz =
       air.holes.empty()
           ? cavity.frequencies_hz
-          : solve_coupled_modes({}, holes.unknowns, air_moments(space, cavity, holes.flow), air.air).frequencies_hz;
+          : solve_coupled_modes({}, holes.unknowns, moments_of(space, cavity, holes.flow, volume), air.air)
+                .frequencies_hz;
   Eigen::MatrixXd shapes = motions.shapes * coupled.structure;
   Eigen::MatrixXd pressures = mean_over_height(space, cavity_pressures(space, cavity, flow, coupled, air.air));
   return {.coupled = std::move(coupled),
@@ -197,7 +213,7 @@ BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const 
           .cavity_shapes = mean_over_height(space, cavity.shapes),
           .cavity_hz = cavity.frequencies_hz,
           .rigid_walls_hz = rigid_walls_hz,
-          .volume = space.volume(),
+          .volume = volume,
           .conductance = holes.conductance};
 }
 

@@ -32,9 +32,9 @@ struct BodyModeName
 /// - A1: greatest share of the cavity's first mode along the body.
 /// - CBR: top and back move across the body against each other (a cross-section shears like a rhomb), a tenth of the
 ///   energy at least: greatest share of that motion.
-/// - B1-, B1+: of the modes between A0 and three times its frequency that have no name yet, the two whose walls
-/// displace
-///   most volume, in order of frequency.
+/// - B1-, B1+: of the modes between A0 and three times its frequency that have no name yet, the two to which the walls
+///   owe most of the volume that they yield to a slow pressure (wall volume over frequency, squared), in order of
+///   frequency.
 /// @param modes        ascending
 /// @param first_air_hz the cavity's first mode with rigid walls [Hz]
 /// @source what the names mean: common practice, no source; the measures are ours; pinned by

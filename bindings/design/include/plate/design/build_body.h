@@ -20,6 +20,7 @@ struct BodyModel
   Body body;         ///< parts "top", "back", then "ribs", "linings" and "blocks": ribs alone and where these back them
   CavityMesh cavity; ///< over the planform within the ribs; its boundary is one group, "ribs"
   std::vector<HoleOutline> holes; ///< of the top, in its axes
+  double solids = 0.0;            ///< volume of the cavity that linings and blocks take [m3]
 };
 
 /// The model of a body on meshes of its own, in vacuo.
@@ -29,7 +30,7 @@ struct BodyModel
 /// thicken the ribs from inside. The bridge is half of its mass on either foot, a neck a
 /// rigid body on the block at its end.
 /// A measured back takes the mirror image of the top's measured outline.
-/// @throws InvalidInput      if the outlines of both plates differ, post or bridge have no place, or the back has holes
+/// @throws InvalidInput      if the outlines of both plates differ, or post or bridge have no place
 /// @throws NumericalFailure  if a plate cannot be meshed
 [[nodiscard]] BodyModel build_body(const BodyDesign& design);
 
