@@ -172,15 +172,6 @@ void check_free(const TableReader& root, const char* which, const Design& plate)
     root.table("body").fail(which, "the plate has a [support]; in a body its edge is glued to the ribs: leave it out");
 }
 
-/// The air leaves a body through its top alone.
-void check_closed(const TableReader& root, const Design& back)
-{
-  if (!back.geometry.soundholes.empty())
-    root.table("body").fail("back", message("the back has ", back.geometry.soundholes.size(),
-                                            " entries of [[soundhole]]; air leaves a body through the top alone: leave "
-                                            "them out"));
-}
-
 } // namespace
 
 void check_plate_tables(const TableReader& root)
@@ -195,7 +186,6 @@ BodyDesign read_body(const TableReader& root, const std::string& title, Design t
   check_body_tables(root);
   check_free(root, "top", top);
   check_free(root, "back", back);
-  check_closed(root, back);
   const double length = outline_length(top.geometry.outline);
   const UsualBody usual = usual_body(length);
   const MaterialStock stock(root, Surroundings{});
