@@ -27,6 +27,11 @@ DesignDocument open_design(const CommonOptions& options)
   return open<DesignDocument>(options);
 }
 
+bool is_body_file(const CommonOptions& options)
+{
+  return DesignDocument::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside}).is_body();
+}
+
 BodyDocument open_body(const CommonOptions& options)
 {
   return open<BodyDocument>(options);

@@ -167,6 +167,39 @@ TEST_CASE("a body without holes has no A0")
     CHECK(mode.at("name") != "A0");
 }
 
+TEST_CASE("a sweep follows the modes of a body over a key of its plates")
+{
+  const Workshop shop;
+  const std::string file = write_box(shop);
+  const auto sweep = [&](const std::string& key)
+  {
+    return run_plate({"sweep", file, "--key", key, "--from", "2.5", "--to", "3", "--steps", "2", "--count", "4",
+                      "--out", shop.path("out"), "--json"});
+  };
+  const Run run = sweep("top.thickness.value");
+  CAPTURE(run.err);
+  REQUIRE(run.status == 0);
+  const json result = json::parse(run.out);
+  CHECK(result.at("complete") == true);
+  CHECK(result.at("units") == json{"mm"});
+  REQUIRE(result.at("tracks").size() == 4);
+  for (std::size_t point = 0; point < 2; ++point)
+  {
+    const json body = body_of(file, {"--set", point == 0 ? "top.thickness.value=2.5" : "top.thickness.value=3"});
+    CHECK(result.at("mass_g").at(point) == body.at("mass_g"));
+    for (const json& track : result.at("tracks"))
+    {
+      const std::size_t mode = track.at("mode").at(point);
+      REQUIRE(mode > 0);
+      CHECK(track.at("likeness").at(point).get<double>() > 0.5);
+      CHECK(track.at("frequency_hz").at(point).get<double>() ==
+            doctest::Approx(body.at("modes").at(mode - 1).at("frequency_hz").get<double>()).epsilon(1e-5));
+    }
+  }
+  CHECK(bytes_of(shop.path("out/sweep.png")).size() > 1000);
+  check_refused(sweep("top.thickness.vlaue"), "thickness.value");
+}
+
 TEST_CASE("an interrupted body ends with 130 and leaves nothing")
 {
   const Workshop shop;
