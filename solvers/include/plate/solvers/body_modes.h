@@ -58,7 +58,7 @@ struct BodyModes
 ///                (d, num_equations)
 /// @throws InvalidInput      if sizes do not fit, or as the parts of the way
 /// @throws NumericalFailure  if modes do not converge, or as the parts of the way
-/// @source pinned by tests/reference/body_test.cpp
+/// @source pinned by tests/convergence/body_air_test.cpp
 [[nodiscard]] BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const BodyAir& air,
                                          const Eigen::MatrixXd& drives, const BodyOptions& options = {});
 
