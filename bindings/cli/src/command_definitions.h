@@ -38,12 +38,14 @@ struct PlateCommands
 [[nodiscard]] CommandDefinition define_sensitivity(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_load(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_match(CLI::App& plate);
+[[nodiscard]] CommandDefinition define_body(CLI::App& plate);
 [[nodiscard]] CommandDefinition define_validate(CLI::App& plate);
 
 /// Headings of the lists in --help.
 namespace command_group
 {
 inline constexpr const char* plates = "One plate";
+inline constexpr const char* bodies = "A closed body";
 inline constexpr const char* studies = "Studies";
 inline constexpr const char* trust = "Trust";
 } // namespace command_group

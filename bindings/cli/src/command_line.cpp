@@ -67,9 +67,9 @@ PlateCommands plate_commands()
   app.set_version_flag("--version", "plate " LIBPLATE_VERSION, "print the version");
   app.require_subcommand(0, 1);
   app.allow_extras();
-  plate.commands = {define_start(app),   define_modes(app), define_laminate(app),
-                    define_compare(app), define_sweep(app), define_sensitivity(app),
-                    define_match(app),   define_load(app),  define_validate(app)};
+  plate.commands = {define_start(app), define_modes(app),       define_laminate(app), define_compare(app),
+                    define_sweep(app), define_sensitivity(app), define_match(app),    define_load(app),
+                    define_body(app),  define_validate(app)};
   std::string examples = "Examples:";
   for (const CommandDefinition& command : plate.commands)
     examples += command.app->get_footer().substr(command.app->get_footer().find('\n'));

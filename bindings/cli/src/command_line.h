@@ -101,6 +101,12 @@ struct MatchRequest
   double seconds = 0.0;   ///< after which the best so far are given; 0: no limit
 };
 
+struct BodyRequest
+{
+  CommonOptions common;
+  int count = 12; ///< modes with the air
+};
+
 struct StartRequest
 {
   InstrumentFamily family = InstrumentFamily::violin;
@@ -125,7 +131,7 @@ struct ValidateRequest
 
 /// What the user asked for.
 using Request = std::variant<TextRequest, StartRequest, ModesRequest, LaminateRequest, CompareRequest, SweepRequest,
-                             SensitivityRequest, LoadRequest, MatchRequest, ValidateRequest>;
+                             SensitivityRequest, LoadRequest, MatchRequest, BodyRequest, ValidateRequest>;
 
 /// @throws UsageError naming what was not understood and the nearest that would be
 [[nodiscard]] Request parse_command_line(int argc, const char* const* argv);

@@ -17,6 +17,7 @@ namespace plate
 [[nodiscard]] int run_command(const SensitivityRequest& request);
 [[nodiscard]] int run_command(const LoadRequest& request);
 [[nodiscard]] int run_command(const MatchRequest& request);
+[[nodiscard]] int run_command(const BodyRequest& request);
 [[nodiscard]] int run_command(const ValidateRequest& request);
 
 } // namespace plate

@@ -51,7 +51,9 @@ void add_sweep_options(CLI::App& command, TypedSweep& typed)
 {
   add_common_options(command, typed.common);
   add_count(command, typed.count);
-  add_repeatable(command, "--key", typed.keys, "key to change; give --key, --from, --to, --steps twice for two keys")
+  add_repeatable(
+      command, "--key", typed.keys,
+      "key to change, of a body's plates as top.KEY or back.KEY; give --key, --from, --to, --steps twice for two keys")
       ->type_name("KEY");
   add_repeatable(command, "--from", typed.from, "first value, in the unit of the key")->type_name("A");
   add_repeatable(command, "--to", typed.to, "last value")->type_name("B");
@@ -68,10 +70,11 @@ void add_sweep_options(CLI::App& command, TypedSweep& typed)
 
 CommandDefinition define_sweep(CLI::App& plate)
 {
-  CLI::App* command = add_command(plate, "sweep", "modes over a range of one or two keys, followed by their shape",
-                                  command_group::studies,
-                                  "plate sweep examples/viola/laminate_top.toml --key layup.scale --from 0.7 --to 1.3 "
-                                  "--steps 7 --out out/sweep");
+  CLI::App* command =
+      add_command(plate, "sweep", "modes of a plate or a body over a range of one or two keys, followed by their shape",
+                  command_group::studies,
+                  "plate sweep examples/viola/laminate_top.toml --key layup.scale --from 0.7 --to 1.3 "
+                  "--steps 7 --out out/sweep");
   const auto typed = std::make_shared<TypedSweep>();
   add_sweep_options(*command, *typed);
   return {.app = command,

@@ -6,15 +6,35 @@
 namespace plate
 {
 
-DesignDocument open_design(const CommonOptions& options)
+namespace
 {
-  DesignDocument document =
-      DesignDocument::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside});
+
+template <class Document>
+Document open(const CommonOptions& options)
+{
+  Document document = Document::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside});
   for (const auto& [key, value] : options.overrides)
     document.set(key, value);
   if (!options.out.empty())
     check_output_folder({.path = options.out});
   return document;
+}
+
+} // namespace
+
+DesignDocument open_design(const CommonOptions& options)
+{
+  return open<DesignDocument>(options);
+}
+
+bool is_body_file(const CommonOptions& options)
+{
+  return DesignDocument::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside}).is_body();
+}
+
+BodyDocument open_body(const CommonOptions& options)
+{
+  return open<BodyDocument>(options);
 }
 
 } // namespace plate

@@ -3,6 +3,7 @@
 
 #include "command_line.h"
 
+#include <plate/design/body_document.h>
 #include <plate/design/design_document.h>
 
 namespace plate
@@ -10,5 +11,11 @@ namespace plate
 
 /// The design file of a command with its overrides; checks the output folder as well, so that slips show at once.
 [[nodiscard]] DesignDocument open_design(const CommonOptions& options);
+
+/// Whether the file is that of a body: it has a table [body].
+[[nodiscard]] bool is_body_file(const CommonOptions& options);
+
+/// As open_design() for the file of a body.
+[[nodiscard]] BodyDocument open_body(const CommonOptions& options);
 
 } // namespace plate

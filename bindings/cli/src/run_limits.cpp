@@ -108,4 +108,21 @@ void check_run(const DesignDocument& document, const Design& design, int num_mod
                             " unknowns and takes ", gigabytes(needs.bytes), "; ", too_much, "; ", remedy));
 }
 
+void check_run(const BodyDocument& document, const BodyDesign& design, int num_modes, const RunLimits& limits)
+{
+  if (!(design.mesh_size > 0.0))
+    return; // chosen, in proportion to the body
+  MeshOptions options;
+  options.size = design.mesh_size;
+  Needs needs = {0.0, 0.0};
+  for (const Design* plate : {&design.top, &design.back})
+    needs.unknowns += needs_of(*plate, options, num_modes).unknowns;
+  needs.bytes = modal_memory(needs.unknowns, num_modes);
+  if (!fits(needs, limits))
+    throw DesignError(message(document.place("mesh.size"), ": gives more than ", std::round(needs.unknowns),
+                              " unknowns and takes ", gigabytes(needs.bytes), "; at most ", limits.unknowns,
+                              " are allowed and this machine has ", gigabytes(limits.bytes),
+                              " to spare; make mesh.size larger or leave it out"));
+}
+
 } // namespace plate

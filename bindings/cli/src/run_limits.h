@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/design/body_design.h>
+#include <plate/design/body_document.h>
 #include <plate/design/design.h>
 #include <plate/design/design_document.h>
 
@@ -28,5 +30,8 @@ struct RunLimits
 /// @param num_modes  elastic modes wanted
 /// @throws DesignError naming mesh.size and the least size that fits
 void check_run(const DesignDocument& document, const Design& design, int num_modes, const RunLimits& limits);
+
+/// The same for a body, whose mesh size its own file states.
+void check_run(const BodyDocument& document, const BodyDesign& design, int num_modes, const RunLimits& limits);
 
 } // namespace plate

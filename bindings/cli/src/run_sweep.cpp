@@ -8,8 +8,10 @@
 #include "progress.h"
 #include "run_limits.h"
 #include "stopwatch.h"
+#include "sweep_bodies.h"
 #include "sweep_report.h"
 
+#include <plate/design/body_design.h>
 #include <plate/design/design.h>
 #include <plate/design/design_model.h>
 
@@ -45,31 +47,28 @@ std::vector<std::vector<double>> grid(const std::vector<SweptKey>& keys)
 }
 
 /// The ends of the ranges must be designs: better said now than after an hour.
-void check_ends(const DesignDocument& document, const std::vector<SweptKey>& keys, int num_modes)
+template <class Document>
+void check_ends(const Document& document, const std::vector<SweptKey>& keys, int num_modes)
 {
   for (const double SweptKey::*end : {&SweptKey::from, &SweptKey::to})
   {
-    DesignDocument changed = document;
+    Document changed = document;
     for (const SweptKey& key : keys)
       changed.set_number(key.key, key.*end);
     check_run(changed, changed.design(), num_modes, run_limits());
   }
 }
 
-/// @param deferred  is set when the first point begins: then there will be results to give after an interrupt
-SweepOutcome compute_sweep(const SweepRequest& request, std::optional<DeferredInterrupt>& deferred)
+/// A sweep over a grid of keys that is still to be computed; the ends are checked.
+template <class Document>
+SweepOutcome prepared(const SweepRequest& request, const Document& document, const std::string& title)
 {
-  const Stopwatch whole;
-  const DesignDocument document = open_design(request.common);
-  const Design first = document.design();
-  std::cerr << outlier_warnings(first.fits);
-  SweepOutcome out{.title = first.title,
+  SweepOutcome out{.title = title,
                    .keys = {},
                    .units = {},
                    .points = grid(request.keys),
                    .row = static_cast<std::size_t>(request.keys.back().steps),
-                   .result = {},
-                   .in_air = first.surroundings.air_density > 0.0};
+                   .result = {}};
   if (out.points.size() > most_points)
     throw UsageError(message("plate sweep: ", out.points.size(), " points; at most ", most_points, " are allowed"));
   for (const SweptKey& key : request.keys)
@@ -78,14 +77,14 @@ SweepOutcome compute_sweep(const SweepRequest& request, std::optional<DeferredIn
     out.units.push_back(document.unit(key.key));
   }
   check_ends(document, request.keys, request.count);
-  DesignModel design(document, out.keys);
-  Progress progress;
+  return out;
+}
+
+/// @param deferred  is set when the first point begins: then there will be results to give after an interrupt
+SweepOptions options_of(const SweepRequest& request, Progress& progress, std::optional<DeferredInterrupt>& deferred)
+{
   SweepOptions options;
   options.num_modes = request.count;
-  if (design.keeps_mesh() && !request.full)
-    options.reduced_tolerance = reduced_tolerance;
-  if (options.reduced_tolerance > 0.0 && reduced_model_pays(out.points.size(), out.keys.size()))
-    progress.show("full solves for a reduced model");
   options.progress = [&](std::size_t point, std::size_t num_points)
   {
     if (!deferred)
@@ -93,8 +92,43 @@ SweepOutcome compute_sweep(const SweepRequest& request, std::optional<DeferredIn
     progress.show(message("point ", point + 1, " of ", num_points));
     return !interrupted();
   };
+  return options;
+}
+
+SweepOutcome sweep_plate(const SweepRequest& request, std::optional<DeferredInterrupt>& deferred)
+{
+  const DesignDocument document = open_design(request.common);
+  const Design first = document.design();
+  std::cerr << outlier_warnings(first.fits);
+  SweepOutcome out = prepared(request, document, first.title);
+  out.in_air = first.surroundings.air_density > 0.0;
+  DesignModel design(document, out.keys);
+  Progress progress;
+  SweepOptions options = options_of(request, progress, deferred);
+  if (design.keeps_mesh() && !request.full)
+    options.reduced_tolerance = reduced_tolerance;
+  if (options.reduced_tolerance > 0.0 && reduced_model_pays(out.points.size(), out.keys.size()))
+    progress.show("full solves for a reduced model");
   out.result = sweep(design, out.points, out.row, options);
   out.num_remeshed = design.num_remeshed();
+  return out;
+}
+
+SweepOutcome sweep_body(const SweepRequest& request, std::optional<DeferredInterrupt>& deferred)
+{
+  const BodyDocument document = open_body(request.common);
+  const BodyDesign first = document.design();
+  SweepOutcome out = prepared(request, document, first.title);
+  out.in_air = true;
+  Progress progress;
+  out.result = sweep_bodies(document, out.keys, out.points, out.row, options_of(request, progress, deferred));
+  return out;
+}
+
+SweepOutcome compute_sweep(const SweepRequest& request, std::optional<DeferredInterrupt>& deferred)
+{
+  const Stopwatch whole;
+  SweepOutcome out = is_body_file(request.common) ? sweep_body(request, deferred) : sweep_plate(request, deferred);
   out.seconds = whole.seconds();
   return out;
 }

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "body_cavity.h"
 
-#include <plate/elements/cubic_triangle.h>
-#include <plate/elements/quadrature.h>
 #include <plate/mesh/planform_region.h>
 #include <plate/meshes/arching.h>
 #include <plate/meshes/thickness_map.h>
 
 #include <Eigen/Geometry>
-#include <Eigen/LU>
 
 #include <utility>
 
@@ -72,7 +69,7 @@ Eigen::VectorXd vector_of(const std::vector<double>& values)
 
 } // namespace
 
-Cavity space_within(const BodyDesign& design, const BodyPart& back, const std::vector<std::array<int, 4>>& line)
+CavityMesh space_within(const BodyDesign& design, const BodyPart& back, const std::vector<std::array<int, 4>>& line)
 {
   const ShellMesh& mesh = back.model.mesh;
   std::vector<Vector2d> rib;
@@ -102,26 +99,21 @@ Cavity space_within(const BodyDesign& design, const BodyPart& back, const std::v
           .top = vector_of(builder.top_face)};
 }
 
-double volume(const Cavity& cavity)
+std::vector<HoleOutline> hole_outlines(const PlateGeometry& plate)
 {
-  double sum = 0.0;
-  for (const auto& t : cavity.planform.triangles)
-  {
-    Eigen::Matrix<double, 2, CubicTriangle::num_nodes> place;
-    Eigen::Matrix<double, CubicTriangle::num_nodes, 1> height;
-    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+  constexpr int points_per_piece = 8; // chords of an eye are 0.1 mm inside it
+  const ThicknessField thickness(plate.outline, plate.thickness);
+  std::vector<HoleOutline> out;
+  for (const Soundhole& hole : plate.soundholes)
+    for (const CurveLoop& loop : soundhole_loops(hole, plate.outline))
     {
-      const auto node = static_cast<std::size_t>(t[static_cast<std::size_t>(i)]);
-      place.col(i) = cavity.planform.nodes[node].head<2>();
-      height(i) = cavity.top[static_cast<Eigen::Index>(node)] - cavity.back[static_cast<Eigen::Index>(node)];
+      std::vector<Vector2d> points = sample(loop, points_per_piece);
+      double neck = 0.0;
+      for (const Vector2d& point : points)
+        neck += thickness.at(point) / static_cast<double>(points.size());
+      out.push_back({.points = std::move(points), .wall_thickness = neck});
     }
-    for (const TrianglePoint& p : triangle_points())
-    {
-      const Eigen::Matrix2d J = place * CubicTriangle::gradient(p.xi, p.eta);
-      sum += p.weight * J.determinant() * CubicTriangle::shape(p.xi, p.eta).dot(height);
-    }
-  }
-  return sum;
+  return out;
 }
 
 } // namespace plate

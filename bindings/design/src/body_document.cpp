@@ -100,6 +100,12 @@ std::string BodyDocument::unit(std::string_view key) const
   return document.unit(key);
 }
 
+std::string BodyDocument::place(std::string_view key) const
+{
+  const DesignDocument& document = document_of(key);
+  return document.place(key);
+}
+
 BodyDesign BodyDocument::design() const
 {
   return body_.body(top_.design(), back_.design());

@@ -6,6 +6,7 @@
 #include <plate/core/error.h>
 #include <plate/design/build_model.h>
 #include <plate/meshes/body_mesh.h>
+#include <plate/post/surface_integral.h>
 
 #include <Eigen/Geometry>
 
@@ -120,6 +121,24 @@ Patch backing(Material material, double thickness, Angle angle, const ShellMesh&
   return {.side = PlateSide::inside,
           .region = EllipseRegion{.centre = Vector2d::Zero(), .axes = Vector2d::Constant(everywhere)},
           .laminate = {.plies = {{.material = material, .thickness = depth, .angle = angle}}}};
+}
+
+/// Volume of what backs the ribs of a piece [m3].
+double backing_volume(const RibPiece& piece, const BodyDesign& design)
+{
+  const double area = nodal_areas(piece.mesh).sum();
+  switch (piece.band)
+  {
+  case RibBand::lining:
+    return area * design.linings->thickness;
+  case RibBand::end_block:
+    return area * piece.backing_share * design.blocks.end.y();
+  case RibBand::corner_block:
+    return area * piece.backing_share * design.blocks.corner.y();
+  case RibBand::plain:
+    break;
+  }
+  return 0.0;
 }
 
 /// Ribs have z for their reference axis, which is tangent to them all round.
@@ -240,12 +259,14 @@ BodyModel build_body(const BodyDesign& design)
   {
     if (design.neck && piece.band == RibBand::end_block)
       out.body.masses.push_back(neck_on(*design.neck, parts.size(), piece.mesh));
+    out.solids += backing_volume(piece, design);
     parts.push_back(rib_part(std::move(piece), design));
   }
   out.body.joints = nodes_at_one_place(parts);
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));
   out.cavity = space_within(design, parts[BodyModel::back], back_line);
+  out.holes = hole_outlines(design.top.geometry);
   return out;
 }
 

@@ -197,6 +197,11 @@ double DesignDocument::number(std::string_view key) const
                             declared.default_text.empty() ? "none" : declared.default_text, ")"));
 }
 
+bool DesignDocument::is_body() const
+{
+  return find_node(*root_, "body") != nullptr;
+}
+
 std::vector<std::string> DesignDocument::numeric_keys() const
 {
   std::vector<std::string> keys;

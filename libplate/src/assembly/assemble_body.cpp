@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace plate
 {
@@ -193,7 +194,8 @@ BodySystem assemble(const Body& body)
     add_part(members, own[p].M, system.M);
     out.parts.push_back({.dofs = part_dofs[p],
                          .from_body = from_body(members, part_dofs[p].num_equations, system.dofs.num_equations),
-                         .K = own[p].K,
+                         .K = std::move(own[p].K),
+                         .M = std::move(own[p].M),
                          .mass = own[p].mass});
     system.typical_frequency_hz = std::max(system.typical_frequency_hz, own[p].typical_frequency_hz);
     system.mass += own[p].mass;

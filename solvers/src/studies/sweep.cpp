@@ -30,8 +30,7 @@ struct SolvedPoint
   Eigen::VectorXd frequencies_hz;
   ModeShapes shapes;
   ReducedModes reduced;           // empty after a full solve
-  std::vector<int> mode_of_track; // -1 where lost
-  std::vector<double> likeness;
+  TrackedModes tracks;
 };
 
 /// Below this a pairing is in doubt and a point in between is solved; below `lost_below` the track is given up here.
@@ -95,9 +94,7 @@ public:
   SolvedPoint start(const Point& parameters)
   {
     SolvedPoint point = solve(parameters);
-    point.mode_of_track.resize(static_cast<std::size_t>(options_.num_modes));
-    std::iota(point.mode_of_track.begin(), point.mode_of_track.end(), 0);
-    point.likeness.assign(point.mode_of_track.size(), 1.0);
+    point.tracks = first_modes(static_cast<std::size_t>(options_.num_modes));
     return point;
   }
 
@@ -148,8 +145,8 @@ private:
 
   void pair(SolvedPoint& known, const Point& from, SolvedPoint& next, const Point& to, int halvings)
   {
-    assign(known, next);
-    const double least = *std::min_element(next.likeness.begin(), next.likeness.end());
+    next.tracks = follow_modes(known.tracks, assurance(known, next));
+    const double least = *std::min_element(next.tracks.likeness.begin(), next.tracks.likeness.end());
     if (least >= doubtful_below || halvings == max_halvings)
       return;
     Point between(from.size());
@@ -158,24 +155,6 @@ private:
     SolvedPoint middle = solve(between);
     pair(known, from, middle, between, halvings + 1);
     pair(middle, between, next, to, halvings + 1);
-  }
-
-  void assign(SolvedPoint& known, SolvedPoint& next) const
-  {
-    const Eigen::MatrixXd likenesses = assurance(known, next);
-    const auto num_tracks = known.mode_of_track.size();
-    Eigen::MatrixXd score = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(num_tracks), likenesses.cols());
-    for (std::size_t t = 0; t < num_tracks; ++t)
-      if (known.mode_of_track[t] >= 0)
-        score.row(static_cast<Eigen::Index>(t)) = likenesses.row(known.mode_of_track[t]);
-    next.mode_of_track = best_assignment(score);
-    next.likeness.resize(num_tracks);
-    for (std::size_t t = 0; t < num_tracks; ++t)
-    {
-      next.likeness[t] = score(static_cast<Eigen::Index>(t), next.mode_of_track[t]);
-      if (next.likeness[t] < lost_below)
-        next.mode_of_track[t] = -1;
-    }
   }
 
   ParametricModel& design_;
@@ -191,25 +170,12 @@ private:
 Eigen::MatrixXd normal_shapes(const SolvedPoint& point)
 {
   const auto nodes = static_cast<Eigen::Index>(point.mesh.nodes.size());
-  Eigen::MatrixXd w = Eigen::MatrixXd::Zero(nodes, static_cast<Eigen::Index>(point.mode_of_track.size()));
-  for (std::size_t t = 0; t < point.mode_of_track.size(); ++t)
-    if (const int mode = point.mode_of_track[t]; mode >= 0)
+  Eigen::MatrixXd w = Eigen::MatrixXd::Zero(nodes, static_cast<Eigen::Index>(point.tracks.mode.size()));
+  for (std::size_t t = 0; t < point.tracks.mode.size(); ++t)
+    if (const int mode = point.tracks.mode[t]; mode >= 0)
       w.col(static_cast<Eigen::Index>(t)) =
           normal_displacement(point.mesh, point.shapes.displacement.col(mode).reshaped(3, nodes));
   return w;
-}
-
-void record(const SolvedPoint& point, SweepResult& result)
-{
-  result.mass.push_back(point.mass);
-  for (std::size_t t = 0; t < result.tracks.size(); ++t)
-  {
-    ModeTrack& track = result.tracks[t];
-    const int mode = point.mode_of_track[t];
-    track.frequency_hz.push_back(mode < 0 ? std::numeric_limits<double>::quiet_NaN() : point.frequencies_hz(mode));
-    track.mode.push_back(mode + 1);
-    track.likeness.push_back(point.likeness[t]);
-  }
 }
 
 } // namespace
@@ -217,6 +183,43 @@ void record(const SolvedPoint& point, SweepResult& result)
 bool reduced_model_pays(std::size_t num_points, std::size_t num_parameters)
 {
   return num_points >= (num_parameters == 1 ? 24 : 40);
+}
+
+TrackedModes first_modes(std::size_t num_tracks)
+{
+  TrackedModes out{.mode = std::vector<int>(num_tracks), .likeness = std::vector<double>(num_tracks, 1.0)};
+  std::iota(out.mode.begin(), out.mode.end(), 0);
+  return out;
+}
+
+TrackedModes follow_modes(const TrackedModes& known, const Eigen::MatrixXd& assurance)
+{
+  const std::size_t num_tracks = known.mode.size();
+  Eigen::MatrixXd score = Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(num_tracks), assurance.cols());
+  for (std::size_t t = 0; t < num_tracks; ++t)
+    if (known.mode[t] >= 0)
+      score.row(static_cast<Eigen::Index>(t)) = assurance.row(known.mode[t]);
+  TrackedModes next{.mode = best_assignment(score), .likeness = std::vector<double>(num_tracks)};
+  for (std::size_t t = 0; t < num_tracks; ++t)
+  {
+    next.likeness[t] = score(static_cast<Eigen::Index>(t), next.mode[t]);
+    if (next.likeness[t] < lost_below)
+      next.mode[t] = -1;
+  }
+  return next;
+}
+
+void record_point(const TrackedModes& tracks, const Eigen::VectorXd& frequencies_hz, double mass, SweepResult& result)
+{
+  result.mass.push_back(mass);
+  for (std::size_t t = 0; t < result.tracks.size(); ++t)
+  {
+    ModeTrack& track = result.tracks[t];
+    const int mode = tracks.mode[t];
+    track.frequency_hz.push_back(mode < 0 ? std::numeric_limits<double>::quiet_NaN() : frequencies_hz(mode));
+    track.mode.push_back(mode + 1);
+    track.likeness.push_back(tracks.likeness[t]);
+  }
 }
 
 SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std::size_t row,
@@ -245,7 +248,7 @@ SweepResult sweep(ParametricModel& design, const std::vector<Point>& points, std
       for (std::size_t t = 0; t < names.size(); ++t)
         result.tracks[t].name = names[t];
     }
-    record(point, result);
+    record_point(point.tracks, point.frequencies_hz, point.mass, result);
     if (starts_row)
       row_start = point;
     previous = std::move(point);

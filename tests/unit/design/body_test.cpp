@@ -3,6 +3,7 @@
 #include "sample_text.h"
 #include "temporary_folder.h"
 
+#include <plate/air/cavity_space.h>
 #include <plate/core/error.h>
 #include <plate/design/body_document.h>
 #include <plate/design/build_body.h>
@@ -165,7 +166,7 @@ TEST_CASE("a box weighs and holds what its measures say")
   const BodyFolder folder;
   const BodyModel model = build_body(folder.document(heads + bare_ribs).design());
   const double inside = (0.35 - 2.0 * 3e-3) * (0.2 - 2.0 * 3e-3); // within the middle of ribs 1 mm thick
-  CHECK(1e3 * volume(model.cavity) == relative(1e3 * inside * 0.04));
+  CHECK(1e3 * CavitySpace(model.cavity, 0).volume() == relative(1e3 * inside * 0.04));
   REQUIRE(model.cavity.planform.boundary.size() == 1);
   double enclosed = 0.0; // by the edges, counter-clockwise from above
   for (const auto& edge : model.cavity.planform.boundary.front().edges)
@@ -223,7 +224,7 @@ TEST_CASE("ribs that are lower at the neck tilt the back")
   const auto height = [&](double x) { return -(back.placement * Eigen::Vector3d(x, 0.0, 0.0)).z() - 3e-3; };
   CHECK(1e3 * height(-0.175) == doctest::Approx(40.0).epsilon(1e-3));
   CHECK(1e3 * height(0.175) == doctest::Approx(30.0).epsilon(1e-3));
-  CHECK(volume(model.cavity) == doctest::Approx(0.344 * 0.194 * 0.035).epsilon(1e-3));
+  CHECK(CavitySpace(model.cavity, 0).volume() == doctest::Approx(0.344 * 0.194 * 0.035).epsilon(1e-3));
 }
 
 TEST_CASE("the demo body moves freely as a whole and nothing of it hangs loose")

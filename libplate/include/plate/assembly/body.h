@@ -52,6 +52,7 @@ struct PartSystem
   DofMap dofs;            ///< of the part's own model
   SparseMatrix from_body; ///< its unknowns from those of the body, (num_equations of the part, of the body)
   SparseMatrix K;         ///< stiffness of the part alone, lower triangle, as System::K
+  SparseMatrix M;         ///< mass of the part alone, lower triangle, as System::M
   double mass = 0.0;      ///< [kg]
 };
 

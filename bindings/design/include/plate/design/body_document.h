@@ -30,6 +30,8 @@ public:
   [[nodiscard]] double number(std::string_view key) const;    ///< as DesignDocument::number()
   [[nodiscard]] std::string unit(std::string_view key) const; ///< as DesignDocument::unit()
 
+  [[nodiscard]] std::string place(std::string_view key) const; ///< as DesignDocument::place()
+
   /// The whole body, checked, in SI.
   [[nodiscard]] BodyDesign design() const;
 

@@ -1,34 +1,26 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/air/cavity_mesh.h>
+#include <plate/air/hole_flow.h>
 #include <plate/assembly/body.h>
 #include <plate/design/body_design.h>
 
-#include <Eigen/Core>
-
 #include <cstddef>
+#include <vector>
 
 namespace plate
 {
-
-/// The space inside a body over the planform within the ribs, in the axes of the body. Holes are not cut out of it.
-struct Cavity
-{
-  ShellMesh planform;   ///< seen from above, flat at z = 0; its boundary is one group, "ribs"
-  Eigen::VectorXd back; ///< z of the inner face of the back at the nodes, (num_nodes) [m]
-  Eigen::VectorXd top;  ///< z of the inner face of the top at the nodes, (num_nodes) [m]
-};
-
-/// Volume of a cavity [m3].
-[[nodiscard]] double volume(const Cavity& cavity);
 
 /// A body ready to be assembled. Axes: those of the top; its rim lies at z = 0, the back below.
 struct BodyModel
 {
   static constexpr std::size_t top = 0;  ///< index into Body::parts
   static constexpr std::size_t back = 1; ///< index into Body::parts
-  Body body; ///< parts "top", "back", then "ribs", "linings" and "blocks": ribs alone and where these back them
-  Cavity cavity;
+  Body body;         ///< parts "top", "back", then "ribs", "linings" and "blocks": ribs alone and where these back them
+  CavityMesh cavity; ///< over the planform within the ribs; its boundary is one group, "ribs"
+  std::vector<HoleOutline> holes; ///< of the top, in its axes
+  double solids = 0.0;            ///< volume of the cavity that linings and blocks take [m3]
 };
 
 /// The model of a body on meshes of its own, in vacuo.

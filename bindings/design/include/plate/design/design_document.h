@@ -66,6 +66,9 @@ public:
   /// not given, the file and the key.
   [[nodiscard]] std::string place(std::string_view key) const;
 
+  /// Whether this is the file of a body: it has a table [body].
+  [[nodiscard]] bool is_body() const;
+
   /// Puts a laminate in place of the layup, ply by ply, with all that goes with the old one.
   ///
   /// @param laminate  of materials of this design

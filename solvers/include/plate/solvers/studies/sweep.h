@@ -55,6 +55,24 @@ struct SweepResult
   bool complete = false;    ///< false if stopped early
 };
 
+/// Which mode each track of a sweep is at one point.
+struct TrackedModes
+{
+  std::vector<int> mode;        ///< index from 0; -1 where lost
+  std::vector<double> likeness; ///< with the point it was followed from [-]
+};
+
+/// Tracks that start from the lowest modes.
+[[nodiscard]] TrackedModes first_modes(std::size_t num_tracks);
+
+/// Follows tracks by shape, one to one, from one point to the next; those less than 0.3 alike are lost.
+///
+/// @param assurance  modal assurance between the modes of both points, as many or more at the next
+[[nodiscard]] TrackedModes follow_modes(const TrackedModes& known, const Eigen::MatrixXd& assurance);
+
+/// Adds a finished point to a result whose tracks are there.
+void record_point(const TrackedModes& tracks, const Eigen::VectorXd& frequencies_hz, double mass, SweepResult& result);
+
 /// Whether building a reduced model costs less than it saves: 8 full solves for one parameter, about 15 for two.
 [[nodiscard]] bool reduced_model_pays(std::size_t num_points, std::size_t num_parameters);
 
