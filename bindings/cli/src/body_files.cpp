@@ -150,6 +150,7 @@ void write_body_files(const OutputFolder& folder, const BodyResult& result, bool
   folder.write("body.json", body_json(result, timing));
   folder.write("body.csv", body_csv(result));
   folder.write("mobility.csv", mobility_csv(mobility));
+  folder.write("radiation.csv", radiation_csv(result));
   const std::vector<BodyModePicture> modes = mode_pictures(result);
   const BodyView view = body_view(result);
   const LevelPicture levels = mobility_picture(result, mobility);

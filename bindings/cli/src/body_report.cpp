@@ -182,4 +182,16 @@ std::string mobility_csv(const BridgeMobility& mobility)
   return out;
 }
 
+std::string radiation_csv(const BodyResult& result)
+{
+  constexpr double from = 100.0; // [Hz]
+  constexpr double to = 1000.0;  // [Hz]
+  const std::vector<BandLevel> together = radiated_bands(result.bridge, vertical, result.air, from, to);
+  const std::vector<BandLevel> against = radiated_bands(result.bridge, rocking, result.air, from, to);
+  std::string out = csv_line({"band_hz", "vertical_db_at_1_m_for_1_n", "rocking_db_at_1_m_for_1_n"});
+  for (std::size_t i = 0; i < together.size(); ++i)
+    out += csv_line({compact(together[i].centre_hz), compact(together[i].level_db), compact(against[i].level_db)});
+  return out;
+}
+
 } // namespace plate

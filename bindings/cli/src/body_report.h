@@ -26,4 +26,7 @@ struct BridgeMobility
 [[nodiscard]] BridgeMobility bridge_mobility(const BodyResult& result);
 [[nodiscard]] std::string mobility_csv(const BridgeMobility& mobility);
 
+/// Level of the sound of body and holes as a small source, third octaves from 100 to 1000 Hz, see radiated_bands().
+[[nodiscard]] std::string radiation_csv(const BodyResult& result);
+
 } // namespace plate

@@ -103,14 +103,18 @@ TEST_CASE("body writes its files, the same on every run and with any number of t
   const std::string file = write_box(shop);
   for (const char* threads : {"1", "2"})
     REQUIRE(run_plate({"body", file, "--threads", threads, "--out", shop.path(threads)}).status == 0);
-  for (const char* name : {"body.json", "body.csv", "mobility.csv", "modes.png", "modes.svg", "mobility.png",
-                           "mobility.svg", "top.vtu", "back.vtu", "ribs.vtu", "air.vtu"})
+  for (const char* name : {"body.json", "body.csv", "mobility.csv", "radiation.csv", "modes.png", "modes.svg",
+                           "mobility.png", "mobility.svg", "top.vtu", "back.vtu", "ribs.vtu", "air.vtu"})
   {
     const std::string first = bytes_of(shop.path(std::string("1/") + name));
     CAPTURE(name);
     CHECK(first.size() > 100);
     CHECK(first == bytes_of(shop.path(std::string("2/") + name)));
   }
+  const std::vector<std::vector<double>> bands = numbers_of(bytes_of(shop.path("1/radiation.csv")));
+  REQUIRE(bands.size() == 11); // 100 to 1000 Hz, [IEC61260]
+  CHECK(bands.front().at(0) == doctest::Approx(100.0));
+  CHECK(bands.back().at(0) == doctest::Approx(1000.0));
   for (const std::vector<double>& row : numbers_of(bytes_of(shop.path("1/mobility.csv"))))
     for (const std::size_t at : {std::size_t{1}, std::size_t{4}}) // 20 log10 |Y|, by hand
       CHECK(row[at] == doctest::Approx(20.0 * std::log10(std::abs(std::complex(row[at + 1], row[at + 2])))));
