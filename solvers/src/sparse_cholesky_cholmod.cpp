@@ -12,6 +12,7 @@
 #include <metis.h>
 
 #include <algorithm>
+#include <mutex>
 #include <span>
 #include <utility>
 #include <vector>
@@ -79,6 +80,9 @@ std::vector<int> elimination_order(const SparseMatrix& lower, const Groups& grou
   idx_t options[METIS_NOPTIONS];
   METIS_SetDefaultOptions(options);
   options[METIS_OPTION_SEED] = 1; // same input, same order
+  // METIS draws from the generator of the C library, one for the whole process: two at once would disturb each other.
+  static std::mutex one_at_a_time;
+  const std::lock_guard lock(one_at_a_time);
   if (METIS_NodeND(&num_groups, graph.start.data(), graph.neighbour.data(), nullptr, options, order.data(),
                    position.data()) != METIS_OK)
     throw NumericalFailure(message("ordering of ", num_groups, " groups of unknowns failed"));
