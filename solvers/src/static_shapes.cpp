@@ -3,6 +3,8 @@
 
 #include "inverse_operator.h"
 #include "lanczos_modes.h"
+#include "sparse_combination.h"
+#include "symmetric_product.h"
 
 #include <plate/core/error.h>
 
@@ -26,8 +28,7 @@ void make_orthogonal(const System& system, const RigidBasis& rigid, const ModalR
   {
     if (rigid.R.cols() > 0)
       x -= rigid.R * (rigid.MR.transpose() * x).eval();
-    const Eigen::MatrixXd Mx = system.M.selfadjointView<Eigen::Lower>() * x;
-    x -= modes.shapes * (modes.shapes.transpose() * Mx).eval();
+    x -= modes.shapes * (modes.shapes.transpose() * symmetric_product(system.M, x)).eval();
   }
 }
 
@@ -39,11 +40,11 @@ ModalResult with_static_shapes(const System& system, const ModalResult& modes, c
     throw InvalidInput(message("with_static_shapes: modes and loads must have a row for each of ", system.K.rows(),
                                " unknowns; got ", modes.shapes.rows(), " and ", loads.rows()));
   // Shifted, so that a free body has an answer: which shape answers is hardly changed, and how much is found below.
-  const SparseCholesky factor(system.K - modal_shift(system) * system.M, unknowns_by_node(system.dofs));
+  const SparseCholesky factor(combination(system.K, -modal_shift(system), system.M), unknowns_by_node(system.dofs));
   Eigen::MatrixXd x(loads.rows(), loads.cols());
   factor.solve(loads, x);
   const auto mass_of = [&](const Eigen::MatrixXd& shapes) -> Eigen::MatrixXd
-  { return shapes.transpose() * (system.M.selfadjointView<Eigen::Lower>() * shapes); };
+  { return shapes.transpose() * symmetric_product(system.M, shapes); };
   const Eigen::VectorXd whole = mass_of(x).diagonal();
   make_orthogonal(system, orthonormal_rigid_basis(system), modes, x);
   std::vector<Eigen::Index> kept;
@@ -58,8 +59,7 @@ ModalResult with_static_shapes(const System& system, const ModalResult& modes, c
   const auto num_independent = (independent.eigenvalues().array() > 1e-8).count();
   const Eigen::MatrixXd basis = shapes * independent.eigenvectors().rightCols(num_independent) *
                                 independent.eigenvalues().tail(num_independent).cwiseSqrt().cwiseInverse().asDiagonal();
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> energy(basis.transpose() *
-                                                              (system.K.selfadjointView<Eigen::Lower>() * basis));
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> energy(basis.transpose() * symmetric_product(system.K, basis));
 
   ModalResult all = modes;
   const Eigen::Index n = modes.shapes.cols();

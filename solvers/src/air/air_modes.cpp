@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/air_modes.h>
 
+#include "../symmetric_product.h"
+
 #include <plate/core/error.h>
 #include <plate/post/mode_compare.h>
 #include <plate/post/surface_integral.h>
@@ -37,7 +39,7 @@ ModalResult modes_in_air(const Model& model, const System& system, const ModalRe
   Eigen::VectorXd stiffness = Eigen::VectorXd::Zero(basis.cols());
   stiffness.tail(num_elastic) = (two_pi * in_vacuo.frequencies_hz).cwiseAbs2();
   const Eigen::MatrixXd mass =
-      basis.transpose() * (system.M.selfadjointView<Eigen::Lower>() * basis) +
+      basis.transpose() * symmetric_product(system.M, basis) +
       air_mass(model.mesh, normal_displacements(model.mesh, system.dofs, basis), model.air_density);
   const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(stiffness.asDiagonal().toDenseMatrix(), mass);
   Eigen::MatrixXd shares = eigen.eigenvectors().middleCols(num_rigid, num_modes);

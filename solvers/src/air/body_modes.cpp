@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/solvers/body_modes.h>
 
+#include "../symmetric_product.h"
+
 #include <plate/air/hole_in_cavity.h>
 #include <plate/assembly/nodal_unknowns.h>
 #include <plate/core/error.h>
@@ -96,7 +98,7 @@ EnergyPart& part_named(std::vector<EnergyPart>& parts, const std::string& name, 
 
 Eigen::MatrixXd between(const SparseMatrix& lower, const Eigen::MatrixXd& shapes)
 {
-  return shapes.transpose() * (lower.selfadjointView<Eigen::Lower>() * shapes);
+  return shapes.transpose() * symmetric_product(lower, shapes);
 }
 
 /// What the walls do: flow from the cavity, energies, loss.

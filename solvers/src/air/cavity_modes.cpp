@@ -2,6 +2,7 @@
 #include <plate/solvers/cavity_modes.h>
 
 #include "../lanczos_modes.h"
+#include "../sparse_combination.h"
 
 #include <plate/core/error.h>
 
@@ -69,7 +70,7 @@ CavityModes solve_cavity_modes(const CavitySpace& space, const Air& air, const M
   system.rigid_motions = space.uniform();
   system.typical_frequency_hz = lowest_estimate(space, air);
   check_modal_options(system, options);
-  const SparseCholesky factor(system.K - modal_shift(system) * system.M, unknowns_by_node(space));
+  const SparseCholesky factor(combination(system.K, -modal_shift(system), system.M), unknowns_by_node(space));
   ModalResult modes = lanczos_modes(system, factor, options);
   return {.frequencies_hz = std::move(modes.frequencies_hz),
           .shapes = std::move(modes.shapes),

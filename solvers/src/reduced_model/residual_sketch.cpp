@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "residual_sketch.h"
 
+#include "../sparse_combination.h"
+
 #include <plate/solvers/sparse_cholesky.h>
 
 #include <Eigen/Cholesky>
@@ -65,7 +67,7 @@ Vectors energy_fields(const Model& model, const System& system, double shift, Ei
     for_each_unknown(model.mesh, system.dofs, t,
                      [&](int row, int equation) { forces.row(equation) += random.row(row); });
   }
-  const SparseCholesky factor(system.K + shift * system.M, unknowns_by_node(system.dofs));
+  const SparseCholesky factor(combination(system.K, shift, system.M), unknowns_by_node(system.dofs));
   const Eigen::MatrixXd right = forces;
   Eigen::MatrixXd fields(right.rows(), right.cols());
   factor.solve(right, fields);

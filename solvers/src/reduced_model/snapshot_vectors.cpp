@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "snapshot_vectors.h"
 
+#include "../sparse_combination.h"
+
 #include <Eigen/Eigenvalues>
 
 namespace plate::reduced
@@ -8,7 +10,7 @@ namespace plate::reduced
 
 EnergyMatrix energy_matrix(const System& system, double shift)
 {
-  const SparseMatrix lower = system.K + shift * system.M;
+  const SparseMatrix lower = combination(system.K, shift, system.M);
   const SparseMatrix whole = lower.selfadjointView<Eigen::Lower>();
   return whole;
 }
