@@ -43,6 +43,14 @@ ModalResult ModalSolver::solve(const System& system, const ModalOptions& options
   return lanczos_modes(system, factor, options);
 }
 
+const SparseCholesky& ModalSolver::factor(const System& system) const
+{
+  if (outer_.size() != static_cast<std::size_t>(system.K.rows()) + 1)
+    throw InvalidInput(message("ModalSolver: there is no factor of a system of ", system.K.rows(),
+                               " unknowns; solve for its modes first"));
+  return *factor_;
+}
+
 ModalResult solve_modes(const System& system, const ModalOptions& options)
 {
   return ModalSolver().solve(system, options);

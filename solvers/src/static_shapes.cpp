@@ -2,8 +2,6 @@
 #include <plate/solvers/static_shapes.h>
 
 #include "inverse_operator.h"
-#include "lanczos_modes.h"
-#include "sparse_combination.h"
 #include "symmetric_product.h"
 
 #include <plate/core/error.h>
@@ -34,15 +32,16 @@ void make_orthogonal(const System& system, const RigidBasis& rigid, const ModalR
 
 } // namespace
 
-ModalResult with_static_shapes(const System& system, const ModalResult& modes, const Eigen::MatrixXd& loads)
+ModalResult with_static_shapes(const ModalSolver& solver, const System& system, const ModalResult& modes,
+                               const Eigen::MatrixXd& loads)
 {
   if (loads.rows() != system.K.rows() || modes.shapes.rows() != system.K.rows())
     throw InvalidInput(message("with_static_shapes: modes and loads must have a row for each of ", system.K.rows(),
                                " unknowns; got ", modes.shapes.rows(), " and ", loads.rows()));
-  // Shifted, so that a free body has an answer: which shape answers is hardly changed, and how much is found below.
-  const SparseCholesky factor(combination(system.K, -modal_shift(system), system.M), unknowns_by_node(system.dofs));
   Eigen::MatrixXd x(loads.rows(), loads.cols());
-  factor.solve(loads, x);
+  // Of the shifted stiffness, so that a free body has an answer: which shape answers is hardly changed, and how much is
+  // found below.
+  solver.factor(system).solve(loads, x);
   const auto mass_of = [&](const Eigen::MatrixXd& shapes) -> Eigen::MatrixXd
   { return shapes.transpose() * symmetric_product(system.M, shapes); };
   const Eigen::VectorXd whole = mass_of(x).diagonal();

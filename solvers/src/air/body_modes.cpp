@@ -59,10 +59,11 @@ struct Motions
 
 Motions motions_of(const System& system, const Eigen::MatrixXd& loads, int num_modes)
 {
-  const ModalResult modes = solve_modes(system, {.num_modes = num_modes});
+  ModalSolver solver;
+  const ModalResult modes = solver.solve(system, {.num_modes = num_modes});
   if (modes.status != Status::converged)
     throw NumericalFailure(message("the modes of the body in vacuo did not converge: ", modes.summary()));
-  const ModalResult all = with_static_shapes(system, modes, loads);
+  const ModalResult all = with_static_shapes(solver, system, modes, loads);
   const Eigen::MatrixXd rigid = unit_rigid_motions(system);
   Motions out{.frequencies_hz = Eigen::VectorXd::Zero(all.shapes.cols() + rigid.cols()),
               .shapes = Eigen::MatrixXd(all.shapes.rows(), all.shapes.cols() + rigid.cols()),

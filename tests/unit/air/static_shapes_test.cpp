@@ -45,8 +45,9 @@ TEST_CASE("with their static shape few modes give the whole deflection under a f
 {
   const System system = assemble(clamped_strip());
   const Eigen::MatrixXd load = force_on(system, system.K.rows() / 2);
-  const ModalResult few = solve_modes(system, {.num_modes = 3});
-  const ModalResult more = with_static_shapes(system, few, load);
+  ModalSolver solver;
+  const ModalResult few = solver.solve(system, {.num_modes = 3});
+  const ModalResult more = with_static_shapes(solver, system, few, load);
   CHECK(more.shapes.cols() == 4);
   CHECK(more.frequencies_hz(3) > few.frequencies_hz(2));
   const SparseCholesky factor(system.K, unknowns_by_node(system.dofs));
@@ -64,14 +65,18 @@ TEST_CASE("further shapes have unit mass and are orthogonal to the others, rigid
   const System system = assemble(model);
   Eigen::MatrixXd loads(system.K.rows(), 3);
   loads << force_on(system, 7), force_on(system, 202), force_on(system, 7); // one of them twice
-  const ModalResult more = with_static_shapes(system, solve_modes(system, {.num_modes = 4}), loads);
+  ModalSolver solver;
+  const ModalResult modes = solver.solve(system, {.num_modes = 4});
+  const ModalResult more = with_static_shapes(solver, system, modes, loads);
   CHECK(more.shapes.cols() == 6);
   const Eigen::MatrixXd gram = more.shapes.transpose() * (system.M.selfadjointView<Eigen::Lower>() * more.shapes);
   CHECK((gram - Eigen::MatrixXd::Identity(6, 6)).cwiseAbs().maxCoeff() < 1e-8);
   const Eigen::MatrixXd rigid =
       system.rigid_motions.transpose() * (system.M.selfadjointView<Eigen::Lower>() * more.shapes);
   CHECK(rigid.cwiseAbs().maxCoeff() < 1e-8);
-  CHECK_THROWS_AS(static_cast<void>(with_static_shapes(system, more, Eigen::MatrixXd::Zero(3, 1))), InvalidInput);
+  CHECK_THROWS_AS(static_cast<void>(with_static_shapes(solver, system, more, Eigen::MatrixXd::Zero(3, 1))),
+                  InvalidInput);
+  CHECK_THROWS_AS(static_cast<void>(with_static_shapes(ModalSolver(), system, modes, loads)), InvalidInput);
 }
 
 TEST_CASE("rigid motions of a free plate as modes carry its mass and no energy")

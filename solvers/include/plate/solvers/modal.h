@@ -56,6 +56,12 @@ public:
   /// @source [Lehoucq1998] sec. 3.2 and 4.5; pinned by tests/unit/solvers/modal_test.cpp
   [[nodiscard]] ModalResult solve(const System& system, const ModalOptions& options = {});
 
+  /// Of K - shift M of the system solved last: positive definite, close to K for all but rigid motions.
+  ///
+  /// @param system  the one solved last
+  /// @throws InvalidInput if that had another number of unknowns, or none was solved
+  [[nodiscard]] const SparseCholesky& factor(const System& system) const;
+
 private:
   const SparseCholesky& factorise(const SparseMatrix& A, const DofMap& dofs);
 
