@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/eigenvalue_drops.h>
 
+#include <plate/assembly/nodal_unknowns.h>
 #include <plate/elements/enriched_triangle.h>
 #include <plate/mesh/locate.h>
 
@@ -33,22 +34,6 @@ void weigh(EnrichedTriangle& triangle, double weight)
   triangle.inner *= weight;
   for (EnrichedTriangle::Edge& edge : triangle.edges)
     edge.residuals *= std::sqrt(weight);
-}
-
-/// Unknowns of a triangle's nodes in each mode, zero where held.
-ShellTriangle::Displacements element_shapes(const DofMap& dofs, const std::array<int, ShellTriangle::num_nodes>& nodes,
-                                            const Eigen::MatrixXd& shapes)
-{
-  ShellTriangle::Displacements u = ShellTriangle::Displacements::Zero(ShellTriangle::num_dofs, shapes.cols());
-  Eigen::Index row = 0;
-  for (const int node : nodes)
-    for (const int equation : dofs.equation[static_cast<std::size_t>(node)])
-    {
-      if (equation != DofMap::held)
-        u.row(row) = shapes.row(equation);
-      ++row;
-    }
-  return u;
 }
 
 /// Point masses by triangle.
@@ -177,7 +162,7 @@ EigenvalueDrops eigenvalue_drops(const Model& model, const DofMap& dofs, const A
   for (std::size_t t = 0; t < model.mesh.triangles.size(); ++t)
   {
     const ElementInput element = element_input(model, t, covers[t]);
-    const ShellTriangle::Displacements u = element_shapes(dofs, model.mesh.triangles[t], modes.shapes);
+    const ShellTriangle::Displacements u = of_triangle(model.mesh, dofs, modes.shapes, t);
     enrich(element.nodes, model.material, element.parts,
            {.shapes = u, .eigenvalues = modes.eigenvalues, .masses = masses[t]}, enriched);
     if (!masses[t].empty())

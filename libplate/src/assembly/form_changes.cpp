@@ -50,36 +50,6 @@ struct ElementForms
   }
 };
 
-/// Vectors at the nodes of a triangle.
-class LocalVectors
-{
-public:
-  LocalVectors(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& vectors)
-      : mesh_(mesh), dofs_(dofs), vectors_(vectors), values_(ShellTriangle::num_dofs, vectors.cols())
-  {
-  }
-
-  const ShellTriangle::Displacements& at(std::size_t triangle)
-  {
-    values_.setZero();
-    Eigen::Index row = 0;
-    for (const int node : mesh_.triangles[triangle])
-      for (const int equation : dofs_.equation[static_cast<std::size_t>(node)])
-      {
-        if (equation != DofMap::held)
-          values_.row(row) = vectors_.row(equation);
-        ++row;
-      }
-    return values_;
-  }
-
-private:
-  const ShellMesh& mesh_;
-  const DofMap& dofs_;
-  const Eigen::MatrixXd& vectors_;
-  ShellTriangle::Displacements values_;
-};
-
 /// x^T A y for all pairs.
 void products(const ShellTriangle::Matrix& A, const ShellTriangle::Displacements& x, std::span<const VectorPair> pairs,
               ShellTriangle::Displacements& buffer, Eigen::Ref<Eigen::VectorXd> out)
@@ -97,7 +67,6 @@ void add_triangles(const Model& from, const Model& to, const ModelDifference& di
   in_parallel(covers_from.size(), num_threads(),
               [&](std::size_t first, std::size_t last)
               {
-                LocalVectors local(from.mesh, dofs, vectors);
                 ShellTriangle::Displacements buffer(ShellTriangle::num_dofs, vectors.cols());
                 ElementForms a;
                 ElementForms b;
@@ -109,9 +78,10 @@ void add_triangles(const Model& from, const Model& to, const ModelDifference& di
                   b.compute(to, t, covers_to[t]);
                   b.K -= a.K;
                   b.M -= a.M;
+                  const ShellTriangle::Displacements local = of_triangle(from.mesh, dofs, vectors, t);
                   const auto column = static_cast<Eigen::Index>(t);
-                  products(b.K, local.at(t), pairs, buffer, out.stiffness.col(column));
-                  products(b.M, local.at(t), pairs, buffer, out.mass.col(column));
+                  products(b.K, local, pairs, buffer, out.stiffness.col(column));
+                  products(b.M, local, pairs, buffer, out.mass.col(column));
                   out.triangle_mass(column) = b.mass - a.mass;
                 }
               });

@@ -81,6 +81,21 @@ Eigen::Matrix<double, ShellTriangle::num_dofs, 1> of_triangle(const ShellMesh& m
   return out;
 }
 
+ShellTriangle::Displacements of_triangle(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& vectors,
+                                         std::size_t triangle)
+{
+  ShellTriangle::Displacements u = ShellTriangle::Displacements::Zero(ShellTriangle::num_dofs, vectors.cols());
+  Eigen::Index row = 0;
+  for (const int node : mesh.triangles[triangle])
+    for (const int equation : dofs.equation[static_cast<std::size_t>(node)])
+    {
+      if (equation != DofMap::held)
+        u.row(row) = vectors.row(equation);
+      ++row;
+    }
+  return u;
+}
+
 Eigen::SparseMatrix<double, Eigen::RowMajor> displacement_rows(const Model& model, const DofMap& dofs,
                                                                const Eigen::Vector2d& place)
 {

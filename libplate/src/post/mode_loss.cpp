@@ -1,26 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/post/mode_loss.h>
 
+#include <plate/assembly/nodal_unknowns.h>
+
 namespace plate
 {
 
 namespace
 {
-
-ShellTriangle::Displacements element_displacements(const Model& model, const DofMap& dofs, std::size_t triangle,
-                                                   const Eigen::MatrixXd& shapes)
-{
-  ShellTriangle::Displacements u = ShellTriangle::Displacements::Zero(ShellTriangle::num_dofs, shapes.cols());
-  Eigen::Index row = 0;
-  for (const int node : model.mesh.triangles[triangle])
-    for (const int equation : dofs.equation[static_cast<std::size_t>(node)])
-    {
-      if (equation != DofMap::held)
-        u.row(row) = shapes.row(equation);
-      ++row;
-    }
-  return u;
-}
 
 /// The model with every modulus changed by `step` times its loss factor.
 Model with_loss_step(Model model, double step)
@@ -42,7 +29,7 @@ Eigen::VectorXd strain_energies(const Model& model, const DofMap& dofs, const Ei
   {
     const ElementInput element = element_input(model, t, covers[t]);
     ShellTriangle::add_strain_energies(element.nodes, model.material, element.parts,
-                                       element_displacements(model, dofs, t, shapes), energies);
+                                       of_triangle(model.mesh, dofs, shapes, t), energies);
   }
   return energies;
 }

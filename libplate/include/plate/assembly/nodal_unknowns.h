@@ -26,6 +26,10 @@ using NodalUnknowns = Eigen::Matrix<double, DofMap::dofs_per_node, Eigen::Dynami
 [[nodiscard]] Eigen::Matrix<double, ShellTriangle::num_dofs, 1>
 of_triangle(const ShellMesh& mesh, const NodalUnknowns& values, std::size_t triangle);
 
+/// The same from vectors of unknowns, (num_equations, n): zero where held, (50, n).
+[[nodiscard]] ShellTriangle::Displacements of_triangle(const ShellMesh& mesh, const DofMap& dofs,
+                                                       const Eigen::MatrixXd& vectors, std::size_t triangle);
+
 /// What the unknowns add to the displacement (x, y, z) of the mid-surface at a place of the planform [m]:
 /// (3, num_equations), its product with vectors of unknowns is their displacement there.
 ///
