@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/air/cavity_walls.h>
 
+#include "mesh/triangle_nodes.h"
 #include "planform_edge.h"
 
 #include <plate/core/error.h>
@@ -28,9 +29,7 @@ struct WallPoint
 
 WallPoint wall_point(const ShellMesh& mesh, std::size_t triangle, double xi, double eta)
 {
-  Eigen::Matrix<double, 3, CubicTriangle::num_nodes> X;
-  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-    X.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
+  const Eigen::Matrix<double, 3, CubicTriangle::num_nodes> X = nodes_of(mesh, triangle);
   const Eigen::Matrix<double, 3, 2> tangents = X * CubicTriangle::gradient(xi, eta);
   const CubicTriangle::Vector N = CubicTriangle::shape(xi, eta);
   return {.at = X * N, .area_vector = tangents.col(0).cross(tangents.col(1)), .N = N};

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/assembly/loads.h>
 
+#include "mesh/triangle_nodes.h"
+
 #include <plate/core/error.h>
 #include <plate/elements/cubic_triangle.h>
 #include <plate/elements/quadrature.h>
@@ -83,11 +85,9 @@ void add_surface_load(const Model& model, const std::function<Eigen::Vector3d(co
                       NodalUnknowns& forces)
 {
   const ShellMesh& mesh = model.mesh;
-  for (const auto& triangle : mesh.triangles)
+  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
   {
-    Eigen::Matrix<double, 3, CubicTriangle::num_nodes> position;
-    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-      position.col(i) = mesh.nodes[static_cast<std::size_t>(triangle[static_cast<std::size_t>(i)])];
+    const Eigen::Matrix<double, 3, CubicTriangle::num_nodes> position = nodes_of(mesh, t);
     for (const TrianglePoint& p : triangle_points())
     {
       const Eigen::Matrix<double, 3, 2> tangents = position * CubicTriangle::gradient(p.xi, p.eta);
@@ -95,7 +95,7 @@ void add_surface_load(const Model& model, const std::function<Eigen::Vector3d(co
       const double area = p.weight * tangents.col(0).cross(tangents.col(1)).norm();
       const Eigen::Vector3d force = area * pressure(position * N);
       Eigen::Index i = 0;
-      for (const int node : triangle)
+      for (const int node : mesh.triangles[t])
         forces.col(node).head<3>() += N(i++) * force;
     }
   }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/post/mode_compare.h>
 
+#include "mesh/triangle_nodes.h"
+
 #include <plate/core/error.h>
 #include <plate/elements/cubic_triangle.h>
 #include <plate/elements/quadrature.h>
@@ -19,17 +21,7 @@ namespace plate
 namespace
 {
 
-using NodeMatrix = Eigen::Matrix<double, 3, CubicTriangle::num_nodes>;
-
 constexpr double most_left_out = 0.5; // of the mass: what remains says little about the whole shapes
-
-NodeMatrix nodes_of(const ShellMesh& mesh, std::size_t triangle)
-{
-  NodeMatrix nodes;
-  for (int i = 0; i < CubicTriangle::num_nodes; ++i)
-    nodes.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
-  return nodes;
-}
 
 Eigen::AlignedBox2d planform_box(const ShellMesh& mesh)
 {
@@ -94,7 +86,7 @@ Eigen::VectorXd integration_weights(const ShellMesh& mesh, const Quantity& quant
   Eigen::Index k = 0;
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
   {
-    const NodeMatrix X = nodes_of(mesh, t);
+    const Eigen::Matrix<double, 3, CubicTriangle::num_nodes> X = nodes_of(mesh, t);
     for (const TrianglePoint& p : triangle_points())
     {
       const Eigen::Matrix<double, 3, 2> tangents = X * CubicTriangle::gradient(p.xi, p.eta);

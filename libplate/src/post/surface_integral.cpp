@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/post/surface_integral.h>
 
+#include "mesh/triangle_nodes.h"
+
 #include <plate/elements/quadrature.h>
 
 #include <Eigen/Geometry>
@@ -10,9 +12,7 @@ namespace plate
 
 CubicTriangle::Vector nodal_areas(const ShellMesh& mesh, std::size_t triangle)
 {
-  Eigen::Matrix<double, 3, 10> X;
-  for (int i = 0; i < 10; ++i)
-    X.col(i) = mesh.nodes[static_cast<std::size_t>(mesh.triangles[triangle][static_cast<std::size_t>(i)])];
+  const Eigen::Matrix<double, 3, CubicTriangle::num_nodes> X = nodes_of(mesh, triangle);
   CubicTriangle::Vector areas = CubicTriangle::Vector::Zero();
   for (const TrianglePoint& p : triangle_points())
   {
