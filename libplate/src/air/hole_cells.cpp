@@ -2,6 +2,7 @@
 #include "hole_cells.h"
 
 #include <plate/core/error.h>
+#include <plate/mesh/planform_region.h>
 
 #include <Eigen/Geometry>
 
@@ -25,18 +26,6 @@ constexpr double square_with_itself = 2.973209;
 double of_squares(double r, double size)
 {
   return (1.0 + size * size / (12.0 * (r * r + size * size))) / r;
-}
-
-double signed_area(const std::vector<Eigen::Vector2d>& p)
-{
-  double twice = 0.0;
-  for (std::size_t i = 0; i < p.size(); ++i)
-  {
-    const Eigen::Vector2d& a = p[i];
-    const Eigen::Vector2d& b = p[(i + 1) % p.size()];
-    twice += a.x() * b.y() - a.y() * b.x();
-  }
-  return 0.5 * twice;
 }
 
 double perimeter(const std::vector<Eigen::Vector2d>& p)
@@ -129,7 +118,7 @@ private:
 
 std::vector<HoleCell> cells_of(const HoleOutline& hole, int cells_across)
 {
-  const double area = hole.points.size() < 3 ? 0.0 : std::abs(signed_area(hole.points));
+  const double area = hole.points.size() < 3 ? 0.0 : region_area(PolygonRegion{hole.points});
   if (!(area > 0.0))
     throw InvalidInput(message("hole_flow: an outline of ", hole.points.size(),
                                " points encloses no area; give at "
