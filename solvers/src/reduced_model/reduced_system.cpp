@@ -100,17 +100,9 @@ void ReducedSystem::add_air()
 {
   const Eigen::Index size = basis_.cols();
   Eigen::MatrixXd w(static_cast<Eigen::Index>(reference_.mesh.nodes.size()), size + fields_.cols());
-  w << normal_displacements(basis_), normal_displacements(fields_);
+  w << normal_displacements(reference_.mesh, dofs_, basis_), normal_displacements(reference_.mesh, dofs_, fields_);
   const Eigen::MatrixXd mass = air_mass(reference_.mesh, w, 1.0);
   air_ = {mass.topLeftCorner(size, size), mass.bottomLeftCorner(fields_.cols(), size)};
-}
-
-Eigen::MatrixXd ReducedSystem::normal_displacements(const Vectors& vectors) const
-{
-  Eigen::MatrixXd w(static_cast<Eigen::Index>(reference_.mesh.nodes.size()), vectors.cols());
-  for (Eigen::Index k = 0; k < w.cols(); ++k)
-    w.col(k) = normal_displacement(reference_.mesh, nodal_displacements(dofs_, vectors.col(k)));
-  return w;
 }
 
 ReducedPair ReducedSystem::combined(const Coefficients& coefficients) const

@@ -56,7 +56,6 @@ public:
 
 private:
   void extend(ReducedMatrix& term, Eigen::Index old_size, const Vectors& product) const;
-  [[nodiscard]] Eigen::MatrixXd normal_displacements(const Vectors& vectors) const;
 
   ParametricModel& design_;
   const Model& reference_;

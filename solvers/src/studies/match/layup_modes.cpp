@@ -164,12 +164,8 @@ void LayupModes::extend_air()
     added_mass_ += basis_.transpose() * (whole * basis_);
   }
   if (start_.air_density > 0.0)
-  {
-    Eigen::MatrixXd w(static_cast<Eigen::Index>(start_.mesh.nodes.size()), basis_.cols());
-    for (Eigen::Index k = 0; k < w.cols(); ++k)
-      w.col(k) = normal_displacement(start_.mesh, nodal_displacements(plain_.dofs, basis_.col(k)));
-    added_mass_ += air_mass(start_.mesh, w, start_.air_density);
-  }
+    added_mass_ +=
+        air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
 }
 
 void LayupModes::pack()
