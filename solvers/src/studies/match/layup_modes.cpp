@@ -78,8 +78,6 @@ LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num
     stiffness_.push_back({.laminate = laminates[static_cast<std::size_t>(term)], .projected = {}});
   for (const Eigen::Index term : combine_mass_->terms())
     mass_.push_back({.laminate = laminates[static_cast<std::size_t>(term)], .projected = {}});
-  for (Term& term : mass_)
-    term.mass = assembler_.assemble(model(term.laminate)).mass;
   if (!start_.bars.empty())
     strip_ = std::make_unique<BarStrip>(start_, laminates);
   if (plain_.rigid_motions.cols() > 0)
@@ -101,19 +99,16 @@ FullModes LayupModes::full(const Model& plate)
   return {.modal = std::move(modal), .mass = system.mass};
 }
 
-std::vector<FullModes> LayupModes::learn(std::span<const Laminate> laminates)
+void LayupModes::learn(std::span<const Laminate> laminates)
 {
-  std::vector<FullModes> out;
   Eigen::MatrixXd shapes(plain_.dofs.num_equations, 0);
   for (const Laminate& laminate : laminates)
   {
-    out.push_back(full(model(laminate)));
-    const Eigen::MatrixXd& added = out.back().modal.shapes;
+    const Eigen::MatrixXd added = full(model(laminate)).modal.shapes;
     shapes.conservativeResize(Eigen::NoChange, shapes.cols() + added.cols());
     shapes.rightCols(added.cols()) = added;
   }
   extend(shapes);
-  return out;
 }
 
 void LayupModes::extend(const Eigen::MatrixXd& shapes)
@@ -198,15 +193,10 @@ QuickModes LayupModes::quick(const Laminate& laminate) const
     k.tail(static_cast<Eigen::Index>(torsion_.size())) = strip_->coefficients(laminate);
   Eigen::VectorXd m(packed_mass_.cols());
   m << combine_mass_->coefficients(numbers.mass), 1.0;
-  QuickModes out{.frequencies_hz = {}, .shares = {}, .mass = 0.0};
-  for (std::size_t i = 0; i < mass_.size(); ++i)
-    out.mass += m(static_cast<Eigen::Index>(i)) * mass_[i].mass;
   const Eigen::MatrixXd K = unpacked(packed_stiffness_ * k, basis_.cols());
   const Eigen::MatrixXd M = unpacked(packed_mass_ * m, basis_.cols());
   reduced::SmallModes modes = reduced::small_modes(K, M, plain_.rigid_motions.cols(), num_modes_);
-  out.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi;
-  out.shares = std::move(modes.vectors);
-  return out;
+  return {.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi, .shares = std::move(modes.vectors)};
 }
 
 } // namespace plate::match

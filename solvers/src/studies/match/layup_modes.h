@@ -28,7 +28,6 @@ struct QuickModes
 {
   Eigen::VectorXd frequencies_hz; ///< ascending, (n) [Hz]
   Eigen::MatrixXd shares;         ///< of the vectors of the basis, (num_vectors, n)
-  double mass;                    ///< [kg]
 };
 
 /// A plate with another laminate, the same everywhere.
@@ -47,7 +46,7 @@ public:
   LayupModes(Model start, std::span<const Laminate> laminates, int num_modes);
 
   /// Solves laminates in full and takes their shapes into the basis.
-  std::vector<FullModes> learn(std::span<const Laminate> laminates);
+  void learn(std::span<const Laminate> laminates);
 
   /// @param plate  of the same triangles as model(), perhaps in another shape
   [[nodiscard]] FullModes full(const Model& plate);
@@ -65,7 +64,6 @@ private:
   {
     Laminate laminate;
     Eigen::MatrixXd projected;
-    double mass = 0.0; // of the whole plate, for terms of the mass
   };
   void extend(const Eigen::MatrixXd& shapes);
   void extend_term(reduced::Form form, const Model& model, Term& term, Eigen::Index old_size,

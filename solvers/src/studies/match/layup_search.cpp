@@ -111,7 +111,7 @@ void LayupSearch::prepare_model()
     for (const std::size_t ply : {std::size_t{0}, laminates[i].plies.size() / 2})
       laminates.push_back(with_turned(laminates[i], ply, turned_sample, supplies_.symmetric));
   modes_.emplace(start_, laminates, targets_.num_modes());
-  static_cast<void>(modes_->learn(snapshots));
+  modes_->learn(snapshots);
   targets_.prepare(*modes_, start_);
 }
 
@@ -193,7 +193,7 @@ void LayupSearch::learn_best()
   for (std::size_t k = 0; k < num_learned && !front.empty(); ++k)
     laminates.push_back(
         space_.laminate(pool_->stacks[front[(front.size() - 1) * (num_learned - k) / num_learned]].stack));
-  static_cast<void>(modes_->learn(laminates));
+  modes_->learn(laminates);
   targets_.prepare(*modes_, start_);
   solve(pool_->best(num_renewed, true));
 }

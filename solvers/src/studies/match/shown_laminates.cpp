@@ -119,7 +119,7 @@ std::vector<std::vector<Laminate>> LayupSearch::shown()
     for (const FoundLaminate& one : front_of(laminates))
       best.push_back(one.laminate);
     best.resize(std::min(best.size(), most_learned));
-    static_cast<void>(modes_->learn(best));
+    modes_->learn(best);
     targets_.prepare(*modes_, start_);
     laminates = refined(laminates);
   }
