@@ -27,6 +27,12 @@ std::vector<TriangleCover> without_torsion(std::vector<TriangleCover> covers)
   return covers;
 }
 
+Model without_point_masses(Model model)
+{
+  model.masses.clear();
+  return model;
+}
+
 Vectors apply(const ElementMatrices& matrices, std::span<const std::size_t> triangles, const ShellMesh& mesh,
               const DofMap& dofs, const Vectors& vectors)
 {
@@ -45,11 +51,13 @@ Vectors apply(const ElementMatrices& matrices, std::span<const std::size_t> tria
   return out;
 }
 
-std::vector<std::size_t> all_triangles(const ShellMesh& mesh)
+Vectors apply(Form form, const Model& model, const std::vector<TriangleCover>& covers, const DofMap& dofs,
+              const Vectors& vectors)
 {
-  std::vector<std::size_t> triangles(mesh.triangles.size());
+  std::vector<std::size_t> triangles(model.mesh.triangles.size());
   std::iota(triangles.begin(), triangles.end(), std::size_t{0});
-  return triangles;
+  return apply([&](std::size_t t, ElementMatrix& out) { element_matrix(form, model, t, covers[t], out); }, triangles,
+               model.mesh, dofs, vectors);
 }
 
 } // namespace plate::reduced

@@ -32,6 +32,9 @@ void element_matrix(Form form, const Model& model, std::size_t triangle, const T
 /// The covers without the torsion of bars, which is not a property of one triangle.
 [[nodiscard]] std::vector<TriangleCover> without_torsion(std::vector<TriangleCover> covers);
 
+/// Stuck-on masses are points, which no triangle's matrix has.
+[[nodiscard]] Model without_point_masses(Model model);
+
 /// Calls visit(row of the element, equation) for each unknown of a triangle that is not held.
 template <class Visit>
 void for_each_unknown(const ShellMesh& mesh, const DofMap& dofs, std::size_t triangle, Visit visit)
@@ -55,7 +58,8 @@ using ElementMatrices = std::function<void(std::size_t triangle, ElementMatrix& 
 [[nodiscard]] Vectors apply(const ElementMatrices& matrices, std::span<const std::size_t> triangles,
                             const ShellMesh& mesh, const DofMap& dofs, const Vectors& vectors);
 
-/// Every triangle of a mesh.
-[[nodiscard]] std::vector<std::size_t> all_triangles(const ShellMesh& mesh);
+/// A form of the whole plate times vectors, without what the covers leave out, (num_equations, columns).
+[[nodiscard]] Vectors apply(Form form, const Model& model, const std::vector<TriangleCover>& covers, const DofMap& dofs,
+                            const Vectors& vectors);
 
 } // namespace plate::reduced

@@ -27,12 +27,6 @@ constexpr double safety = 1.5;            // on the estimate, for that quarter a
 constexpr double share_of_terms = 0.3;   // of the tolerance, for what the terms miss: half of it is left in a frequency
 constexpr double share_of_dropped = 0.1; // of the tolerance, for parts of snapshots left out
 
-Model without_point_masses(Model model)
-{
-  model.masses.clear();
-  return model;
-}
-
 std::vector<Point> training_points(const ParameterBox& box)
 {
   std::vector<Point> points = {centre_of(box)};

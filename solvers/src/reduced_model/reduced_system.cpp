@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "reduced_system.h"
 
+#include "snapshot_vectors.h"
+
 #include <plate/assembly/nodal_unknowns.h>
 #include <plate/post/surface_integral.h>
 #include <plate/solvers/air_mass.h>
@@ -59,23 +61,20 @@ ReducedSystem::ReducedSystem(ParametricModel& design, const Model& reference, co
 
 void ReducedSystem::extend(const Vectors& added)
 {
-  const Eigen::Index old_size = basis_.cols();
-  basis_.conservativeResize(Eigen::NoChange, old_size + added.cols());
+  basis_.conservativeResize(Eigen::NoChange, basis_.cols() + added.cols());
   basis_.rightCols(added.cols()) = added;
-  const std::vector<std::size_t> triangles = all_triangles(reference_.mesh);
   Model model = reference_;
   const auto product = [&](Form form, const Point& point)
   {
     design_.rebuild(point, model);
-    return apply([&](std::size_t t, ElementMatrix& out) { element_matrix(form, model, t, covers_[t], out); }, triangles,
-                 reference_.mesh, dofs_, added);
+    return apply(form, model, covers_, dofs_, added);
   };
   for (std::size_t i = 0; i < stiffness_.size(); ++i)
-    extend(stiffness_[i], old_size, product(Form::stiffness, map_.terms().stiffness[i]));
+    extend(stiffness_[i], product(Form::stiffness, map_.terms().stiffness[i]));
   for (std::size_t i = 0; i < mass_.size(); ++i)
-    extend(mass_[i], old_size, product(Form::mass, map_.terms().mass[i]));
+    extend(mass_[i], product(Form::mass, map_.terms().mass[i]));
   for (std::size_t i = 0; i < torsion_.size(); ++i)
-    extend(torsion_[i], old_size, map_.torsion().apply_term(i, reference_, covers_, dofs_, added));
+    extend(torsion_[i], map_.torsion().apply_term(i, reference_, covers_, dofs_, added));
   for (std::size_t i = 0; i < point_masses_.size(); ++i)
   {
     const auto rows = displacement_rows(reference_, dofs_, reference_.masses[i].at);
@@ -85,15 +84,11 @@ void ReducedSystem::extend(const Vectors& added)
   }
 }
 
-void ReducedSystem::extend(ReducedMatrix& term, Eigen::Index old_size, const Vectors& product) const
+void ReducedSystem::extend(ReducedMatrix& term, const Vectors& product) const
 {
-  const Eigen::MatrixXd columns = basis_.transpose() * product;
-  const Eigen::Index added = product.cols();
-  term.projected.conservativeResize(basis_.cols(), basis_.cols());
-  term.projected.rightCols(added) = columns;
-  term.projected.bottomLeftCorner(added, old_size) = columns.topRows(old_size).transpose();
+  extend_projection(basis_, product, term.projected);
   term.sketched.conservativeResize(fields_.cols(), basis_.cols());
-  term.sketched.rightCols(added) = fields_.transpose() * product;
+  term.sketched.rightCols(product.cols()) = fields_.transpose() * product;
 }
 
 void ReducedSystem::add_air()

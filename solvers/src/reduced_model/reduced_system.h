@@ -55,7 +55,7 @@ public:
   [[nodiscard]] double mass(const Coefficients& coefficients) const;
 
 private:
-  void extend(ReducedMatrix& term, Eigen::Index old_size, const Vectors& product) const;
+  void extend(ReducedMatrix& term, const Vectors& product) const;
 
   ParametricModel& design_;
   const Model& reference_;

@@ -31,4 +31,14 @@ Vectors new_vectors(const Vectors& basis, const EnergyMatrix& energy, const Eige
   return rest * eigen.eigenvectors().rightCols(kept) * scale.asDiagonal();
 }
 
+void extend_projection(const Vectors& basis, const Vectors& product, Eigen::MatrixXd& projected)
+{
+  const Eigen::Index added = product.cols();
+  const Eigen::Index old_size = basis.cols() - added;
+  const Eigen::MatrixXd columns = basis.transpose() * product;
+  projected.conservativeResize(basis.cols(), basis.cols());
+  projected.rightCols(added) = columns;
+  projected.bottomLeftCorner(added, old_size) = columns.topRows(old_size).transpose();
+}
+
 } // namespace plate::reduced

@@ -20,4 +20,10 @@ using EnergyMatrix = Eigen::SparseMatrix<double, Eigen::RowMajor>;
 [[nodiscard]] Vectors new_vectors(const Vectors& basis, const EnergyMatrix& energy, const Eigen::MatrixXd& shapes,
                                   double drop);
 
+/// Completes the projection of a form on a basis that has grown.
+///
+/// @param product    the form times the last vectors of the basis, (num_equations, vectors added)
+/// @param projected  lower triangle on the vectors before them, (n, n); becomes that on all
+void extend_projection(const Vectors& basis, const Vectors& product, Eigen::MatrixXd& projected);
+
 } // namespace plate::reduced

@@ -26,12 +26,6 @@ constexpr double two_pi = 2.0 * std::numbers::pi;
 constexpr int num_spare = 4;  // further modes of a snapshot, so that one that falls from above is known too
 constexpr double drop = 1e-2; // parts of snapshots left out, of their energy norm: an eigenvalue errs by its square
 
-Model without_point_masses(Model model)
-{
-  model.masses.clear();
-  return model;
-}
-
 /// The lower triangle whose columns follow one another in a vector.
 Eigen::MatrixXd unpacked(const Eigen::VectorXd& columns, Eigen::Index size)
 {
@@ -64,7 +58,8 @@ Model with_laminate(Model model, const Laminate& laminate)
 
 LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num_modes)
     : start_(with_laminate(std::move(start), laminates.front())),
-      covers_(reduced::without_torsion(triangle_covers(start_))), plain_(assemble(without_point_masses(start_))),
+      covers_(reduced::without_torsion(triangle_covers(start_))),
+      plain_(assemble(reduced::without_point_masses(start_))),
       shift_(std::pow(two_pi * plain_.typical_frequency_hz, 2)), num_modes_(num_modes), reader_(start_, covers_),
       energy_(reduced::energy_matrix(plain_, shift_)), basis_(plain_.dofs.num_equations, 0)
 {
@@ -114,8 +109,7 @@ void LayupModes::learn(std::span<const Laminate> laminates)
 void LayupModes::extend(const Eigen::MatrixXd& shapes)
 {
   const Vectors added = reduced::new_vectors(basis_, energy_, shapes, basis_.cols() == 0 ? 0.0 : drop);
-  const Eigen::Index old_size = basis_.cols();
-  basis_.conservativeResize(Eigen::NoChange, old_size + added.cols());
+  basis_.conservativeResize(Eigen::NoChange, basis_.cols() + added.cols());
   basis_.rightCols(added.cols()) = added;
   const auto extend_all = [&](Form form, std::vector<Term>& terms)
   {
@@ -123,7 +117,9 @@ void LayupModes::extend(const Eigen::MatrixXd& shapes)
                 [&](std::size_t from, std::size_t to)
                 {
                   for (std::size_t i = from; i < to; ++i)
-                    extend_term(form, model(terms[i].laminate), terms[i], old_size, added);
+                    reduced::extend_projection(
+                        basis_, reduced::apply(form, model(terms[i].laminate), covers_, plain_.dofs, added),
+                        terms[i].projected);
                 });
   };
   extend_all(Form::stiffness, stiffness_);
@@ -134,18 +130,6 @@ void LayupModes::extend(const Eigen::MatrixXd& shapes)
       torsion_.emplace_back(basis_.transpose() * product);
   extend_air();
   pack();
-}
-
-void LayupModes::extend_term(Form form, const Model& model, Term& term, Eigen::Index old_size,
-                             const Vectors& added) const
-{
-  const Vectors product = reduced::apply([&](std::size_t t, reduced::ElementMatrix& out)
-                                         { reduced::element_matrix(form, model, t, covers_[t], out); },
-                                         reduced::all_triangles(model.mesh), model.mesh, plain_.dofs, added);
-  const Eigen::MatrixXd columns = basis_.transpose() * product;
-  term.projected.conservativeResize(basis_.cols(), basis_.cols());
-  term.projected.rightCols(added.cols()) = columns;
-  term.projected.bottomLeftCorner(added.cols(), old_size) = columns.topRows(old_size).transpose();
 }
 
 /// What moves with the plate and does not depend on its laminate.
@@ -159,8 +143,7 @@ void LayupModes::extend_air()
     added_mass_ += basis_.transpose() * (whole * basis_);
   }
   if (start_.air_density > 0.0)
-    added_mass_ +=
-        air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
+    added_mass_ += air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
 }
 
 void LayupModes::pack()

@@ -66,8 +66,6 @@ private:
     Eigen::MatrixXd projected;
   };
   void extend(const Eigen::MatrixXd& shapes);
-  void extend_term(reduced::Form form, const Model& model, Term& term, Eigen::Index old_size,
-                   const reduced::Vectors& added) const;
   void extend_air();
   void pack();
 
