@@ -52,9 +52,7 @@ BodyDocument::BodyDocument(DesignDocument body, DesignDocument top, DesignDocume
 
 BodyDocument BodyDocument::from_file(const std::filesystem::path& path, FileAccess access)
 {
-  if (access.folder.empty())
-    access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
-  return from_text(text_of(path), path.string(), std::move(access));
+  return from_text(text_of(path), path.string(), with_folder(std::move(access), path));
 }
 
 BodyDocument BodyDocument::from_text(std::string_view text, std::string name, FileAccess access)
@@ -65,45 +63,46 @@ BodyDocument BodyDocument::from_text(std::string_view text, std::string name, Fi
   return {std::move(body), std::move(top), std::move(back)};
 }
 
-const DesignDocument& BodyDocument::document_of(std::string_view& key) const
+DesignDocument BodyDocument::*BodyDocument::document_of(std::string_view& key)
 {
-  for (const auto& [prefix, document] : {std::pair{std::string_view("top."), &top_}, {"back.", &back_}})
-    if (key.substr(0, prefix.size()) == prefix)
+  for (const auto& [prefix, document] :
+       {std::pair{std::string_view("top."), &BodyDocument::top_}, {"back.", &BodyDocument::back_}})
+    if (key.starts_with(prefix))
     {
       key.remove_prefix(prefix.size());
-      return *document;
+      return document;
     }
-  return body_;
+  return &BodyDocument::body_;
 }
 
 void BodyDocument::set(std::string_view key, std::string_view value)
 {
-  const DesignDocument& document = document_of(key);
-  (&document == &top_ ? top_ : &document == &back_ ? back_ : body_).set(key, value);
+  const auto document = document_of(key);
+  (this->*document).set(key, value);
 }
 
 void BodyDocument::set_number(std::string_view key, double value)
 {
-  const DesignDocument& document = document_of(key);
-  (&document == &top_ ? top_ : &document == &back_ ? back_ : body_).set_number(key, value);
+  const auto document = document_of(key);
+  (this->*document).set_number(key, value);
 }
 
 double BodyDocument::number(std::string_view key) const
 {
-  const DesignDocument& document = document_of(key);
-  return document.number(key);
+  const auto document = document_of(key);
+  return (this->*document).number(key);
 }
 
 std::string BodyDocument::unit(std::string_view key) const
 {
-  const DesignDocument& document = document_of(key);
-  return document.unit(key);
+  const auto document = document_of(key);
+  return (this->*document).unit(key);
 }
 
 std::string BodyDocument::place(std::string_view key) const
 {
-  const DesignDocument& document = document_of(key);
-  return document.place(key);
+  const auto document = document_of(key);
+  return (this->*document).place(key);
 }
 
 BodyDesign BodyDocument::design() const

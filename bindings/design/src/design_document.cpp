@@ -130,9 +130,7 @@ DesignDocument::DesignDocument(std::shared_ptr<const Node> root, std::string nam
 
 DesignDocument DesignDocument::from_file(const std::filesystem::path& path, FileAccess access)
 {
-  if (access.folder.empty())
-    access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
-  return from_text(text_of(path), path.string(), std::move(access));
+  return from_text(text_of(path), path.string(), with_folder(std::move(access), path));
 }
 
 DesignDocument DesignDocument::from_text(std::string_view text, std::string name, FileAccess access)

@@ -3,11 +3,11 @@
 
 #include "check_tree.h"
 #include "free_keys.h"
+#include "located.h"
 #include "named_file.h"
 #include "plain_text.h"
 #include "table_reader.h"
 
-#include <plate/design/design_error.h>
 #include <plate/design/keys.h>
 
 #include <algorithm>
@@ -24,30 +24,7 @@ std::filesystem::path named_file(const TableReader& root, std::string_view key, 
 {
   if (!root.has(key))
     return {};
-  try
-  {
-    return resolve(root.text(key), access);
-  }
-  catch (const InvalidInput& error)
-  {
-    root.fail(key, error.what());
-  }
-}
-
-SheetMaterial material_of(const TableReader& available, const DesignDocument& start, const std::string& name)
-{
-  try
-  {
-    return start.material(name);
-  }
-  catch (const DesignError&)
-  {
-    throw;
-  }
-  catch (const InvalidInput& error)
-  {
-    available.fail("materials", error.what());
-  }
+  return located(root, key, [&] { return resolve(root.text(key), access); });
 }
 
 std::vector<double> thicknesses(const TableReader& available, const SheetMaterial& sheet)
@@ -107,7 +84,7 @@ StackSupplies read_supplies(const TableReader& available, const DesignDocument& 
   const std::vector<std::string> names = available.words("materials");
   for (const std::string& name : names)
   {
-    const SheetMaterial sheet = material_of(available, start, name);
+    const SheetMaterial sheet = located(available, "materials", [&] { return start.material(name); });
     for (const double thickness : thicknesses(available, sheet))
       (sheet.material.core ? supplies.cores : supplies.sheets)
           .push_back({.material = sheet.material, .thickness = thickness});
@@ -147,8 +124,7 @@ MatchWishes read_wishes(const TableReader& wanted)
 
 MatchProblem read_match_problem(const std::filesystem::path& path, FileAccess access, const KeyValues& overrides)
 {
-  if (access.folder.empty())
-    access.folder = path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
+  access = with_folder(std::move(access), path);
   const std::string name = path.string();
   Node tree = parse_toml(text_of(path), name);
   const std::vector<GivenFreeKey> free = take_free_keys(tree, name);

@@ -46,6 +46,13 @@ fs::path resolve(const std::string& name, const FileAccess& access)
   return path;
 }
 
+FileAccess with_folder(FileAccess access, const fs::path& file)
+{
+  if (access.folder.empty())
+    access.folder = file.has_parent_path() ? file.parent_path() : fs::path(".");
+  return access;
+}
+
 std::string bytes_of(const fs::path& path, std::uintmax_t most)
 {
   std::error_code error;

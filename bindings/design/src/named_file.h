@@ -15,6 +15,9 @@ namespace plate
 /// @throws InvalidInput if the name is no file that may be read: no folder, outside of it, missing, not a plain file
 [[nodiscard]] std::filesystem::path resolve(const std::string& name, const FileAccess& access);
 
+/// The access with the folder of a file, where it names none.
+[[nodiscard]] FileAccess with_folder(FileAccess access, const std::filesystem::path& file);
+
 /// Content of a plain file.
 ///
 /// @throws InvalidInput if it has more bytes than `most`

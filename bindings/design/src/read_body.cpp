@@ -4,6 +4,7 @@
 #include "read_layup.h"
 #include "read_load.h"
 #include "read_materials.h"
+#include "usual_sizes.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/outline.h>
@@ -31,34 +32,31 @@ struct UsualBody
 
 UsualBody usual_body(double length)
 {
-  constexpr double longest_violin = 0.37; // [m]
-  constexpr double longest_viola = 0.6;   // [m]
-  if (length < longest_violin)
-    return {.rib_height = 30e-3,
-            .rib_thickness = 1.0e-3,
-            .overhang = 2.3e-3,
-            .lining_height = 7e-3,
-            .lining_thickness = 2e-3,
-            .end_block = {46e-3, 14e-3},
-            .corner_block = {22e-3, 5e-3},
-            .bridge_mass = 2.2e-3};
-  if (length < longest_viola)
-    return {.rib_height = 38e-3,
-            .rib_thickness = 1.2e-3,
-            .overhang = 2.5e-3,
-            .lining_height = 8e-3,
-            .lining_thickness = 2e-3,
-            .end_block = {52e-3, 16e-3},
-            .corner_block = {24e-3, 6e-3},
-            .bridge_mass = 3.0e-3};
-  return {.rib_height = 115e-3,
-          .rib_thickness = 1.5e-3,
-          .overhang = 3.5e-3,
-          .lining_height = 12e-3,
-          .lining_thickness = 3e-3,
-          .end_block = {90e-3, 26e-3},
-          .corner_block = {45e-3, 10e-3},
-          .bridge_mass = 11e-3};
+  const UsualBody violin = {.rib_height = 30e-3,
+                            .rib_thickness = 1.0e-3,
+                            .overhang = 2.3e-3,
+                            .lining_height = 7e-3,
+                            .lining_thickness = 2e-3,
+                            .end_block = {46e-3, 14e-3},
+                            .corner_block = {22e-3, 5e-3},
+                            .bridge_mass = 2.2e-3};
+  const UsualBody viola = {.rib_height = 38e-3,
+                           .rib_thickness = 1.2e-3,
+                           .overhang = 2.5e-3,
+                           .lining_height = 8e-3,
+                           .lining_thickness = 2e-3,
+                           .end_block = {52e-3, 16e-3},
+                           .corner_block = {24e-3, 6e-3},
+                           .bridge_mass = 3.0e-3};
+  const UsualBody cello = {.rib_height = 115e-3,
+                           .rib_thickness = 1.5e-3,
+                           .overhang = 3.5e-3,
+                           .lining_height = 12e-3,
+                           .lining_thickness = 3e-3,
+                           .end_block = {90e-3, 26e-3},
+                           .corner_block = {45e-3, 10e-3},
+                           .bridge_mass = 11e-3};
+  return usual_by_length(length, violin, viola, cello);
 }
 
 constexpr std::array<std::string_view, 7> body_tables = {"body", "ribs", "linings", "blocks", "bridge", "neck", "air"};
@@ -77,15 +75,10 @@ void check_body_tables(const TableReader& root)
                                  "soundpost, bridge, neck, strings, air, material and mesh");
 }
 
-const Material& material_of(const TableReader& table, const MaterialStock& stock, const char* usual)
-{
-  return table.has("material") ? stock.named_by(table, "material").material : stock.find(usual)->material;
-}
-
 Laminate rib_laminate(const TableReader& table, const MaterialStock& stock, const UsualBody& usual)
 {
   if (!table.has("plies"))
-    return {.plies = {{.material = material_of(table, stock, "maple"),
+    return {.plies = {{.material = stock.named_by(table, "material", "maple").material,
                        .thickness = table.optional_number("thickness").value_or(usual.rib_thickness)}}};
   for (const char* key : {"thickness", "material"})
     if (table.has(key))
@@ -117,7 +110,7 @@ std::optional<LiningDesign> read_linings(const TableReader& table, const Materia
 {
   const LiningDesign linings = {.height = table.optional_number("height").value_or(usual.lining_height),
                                 .thickness = table.optional_number("thickness").value_or(usual.lining_thickness),
-                                .material = material_of(table, stock, "spruce")};
+                                .material = stock.named_by(table, "material", "spruce").material};
   if (linings.height == 0.0 || linings.thickness == 0.0)
     return std::nullopt;
   if (const double low = std::min(ribs.height, ribs.neck_height); linings.height > 0.45 * low)
@@ -148,8 +141,9 @@ std::optional<PostDesign> read_post(const TableReader& table, const MaterialStoc
   if (table.has("length"))
     table.fail("length", "follows from ribs and arches in a body; leave it out");
   const std::vector<double> at = table.numbers("at");
-  const PostDesign post = {
-      .at = {at[0], at[1]}, .diameter = table.number("diameter"), .material = material_of(table, stock, "spruce")};
+  const PostDesign post = {.at = {at[0], at[1]},
+                           .diameter = table.number("diameter"),
+                           .material = stock.named_by(table, "material", "spruce").material};
   if (!PlanformCover(top.geometry).contains(post.at))
     table.fail("at", "lies beside the top or in a hole");
   return post;
@@ -194,7 +188,7 @@ BodyDesign read_body(const TableReader& root, const std::string& title, Design t
   const TableReader block_table = root.table("blocks");
   BlockDesign blocks = {.end = pair_of(block_table, "end", usual.end_block),
                         .corner = pair_of(block_table, "corner", usual.corner_block),
-                        .material = material_of(block_table, stock, "spruce")};
+                        .material = stock.named_by(block_table, "material", "spruce").material};
   const std::optional<NeckDesign> neck = read_neck(root.table("neck"), blocks);
   std::optional<PostDesign> post = read_post(root.table("soundpost"), stock, top);
   const Strings strings = read_strings(root, top);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_load.h"
 
+#include "usual_sizes.h"
+
 #include <plate/core/error.h>
 #include <plate/meshes/outline.h>
 #include <plate/meshes/plate_geometry.h>
@@ -17,12 +19,8 @@ namespace
 /// Of all strings by the length of the body [N]; common practice: sets of medium tension.
 double usual_tension(double length)
 {
-  constexpr double longest_violin = 0.37; // [m]
-  constexpr double longest_viola = 0.6;   // [m]
   constexpr int num_strings = 4;
-  if (length < longest_violin)
-    return num_strings * 55.0;
-  return num_strings * (length < longest_viola ? 57.0 : 140.0);
+  return num_strings * usual_by_length(length, 55.0, 57.0, 140.0);
 }
 
 void check_on_plate(const TableReader& table, const char* key, const PlanformCover& cover, const Eigen::Vector2d& at)
@@ -42,7 +40,7 @@ std::optional<Soundpost> read_soundpost(const TableReader& root, const MaterialS
   check_on_plate(table, "at", cover, place);
   const double diameter = table.number("diameter");
   const double length = table.optional_number("length").value_or(0.13 * outline_length(design.geometry.outline));
-  const StockMaterial& wood = table.has("material") ? stock.named_by(table, "material") : *stock.find("spruce");
+  const StockMaterial& wood = stock.named_by(table, "material", "spruce");
   const double area = 0.25 * std::numbers::pi * diameter * diameter;
   return Soundpost{.at = place, .diameter = diameter, .stiffness = wood.material.elastic.E1 * area / length};
 }

@@ -255,6 +255,12 @@ const StockMaterial& MaterialStock::named_by(const TableReader& table, std::stri
   table.fail(key, unknown(name));
 }
 
+const StockMaterial& MaterialStock::named_by(const TableReader& table, std::string_view key,
+                                             std::string_view usual) const
+{
+  return table.has(key) ? named_by(table, key) : *find(usual);
+}
+
 std::optional<double> library_number(std::string_view path)
 {
   const std::vector<std::string> parts = split_path(path);

@@ -35,6 +35,10 @@ public:
   /// @throws DesignError naming the nearest material if there is none of that name
   [[nodiscard]] const StockMaterial& named_by(const TableReader& table, std::string_view key) const;
 
+  /// The same, with a material of the library where the key is not given.
+  [[nodiscard]] const StockMaterial& named_by(const TableReader& table, std::string_view key,
+                                              std::string_view usual) const;
+
   /// The material of that name; null if there is none.
   [[nodiscard]] const StockMaterial* find(std::string_view name) const;
 

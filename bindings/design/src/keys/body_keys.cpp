@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "declarations.h"
 
-#include <utility>
-
 namespace plate::key_declarations
 {
 
@@ -130,7 +128,7 @@ std::vector<Key> neck_keys()
 
 std::vector<Key> body_keys()
 {
-  std::vector<Key> keys = {
+  const std::vector<Key> plates = {
       {.name = "body.top",
        .kind = KeyKind::text,
        .example = "\"top.toml\"",
@@ -141,19 +139,15 @@ std::vector<Key> body_keys()
        .help = "Design file of the back, of the same outline; x towards the neck, y to the left seen from its own "
                "outside."},
   };
-  for (const std::vector<Key>& part : {rib_keys(), backing_keys()})
-    keys.insert(keys.end(), part.begin(), part.end());
-  keys.push_back(by_length("bridge.mass", "3.0", "by the length of the body: 2.2, 3, 11",
-                           "Mass of the bridge, half on each foot.", grams));
-  for (Key& key : neck_keys())
-    keys.push_back(std::move(key));
-  keys.push_back({.name = "air.temperature",
-                  .kind = KeyKind::number,
-                  .unit = celsius,
-                  .range = between(0.0, 100.0),
-                  .default_number = 20.0,
-                  .help = "Temperature of the air inside and around the body."});
-  return keys;
+  const Key bridge = by_length("bridge.mass", "3.0", "by the length of the body: 2.2, 3, 11",
+                               "Mass of the bridge, half on each foot.", grams);
+  const Key temperature = {.name = "air.temperature",
+                           .kind = KeyKind::number,
+                           .unit = celsius,
+                           .range = between(0.0, 100.0),
+                           .default_number = 20.0,
+                           .help = "Temperature of the air inside and around the body."};
+  return joined({plates, rib_keys(), backing_keys(), {bridge}, neck_keys(), {temperature}});
 }
 
 } // namespace plate::key_declarations

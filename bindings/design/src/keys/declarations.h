@@ -3,6 +3,7 @@
 
 #include <plate/design/keys.h>
 
+#include <initializer_list>
 #include <numbers>
 #include <vector>
 
@@ -40,6 +41,9 @@ inline constexpr KeyRange place = between(-3000.0, 3000.0);
 inline constexpr KeyRange sheet = between(0.001, 50.0);
 inline constexpr KeyRange turn = between(-360.0, 360.0);
 inline constexpr KeyRange heavy = between(1.0, 25000.0); // kg/m3
+
+/// Keys of several parts, one after the other.
+[[nodiscard]] std::vector<Key> joined(std::initializer_list<std::vector<Key>> parts);
 
 [[nodiscard]] std::vector<Key> plate_keys();    ///< title, outline, arching, thickness
 [[nodiscard]] std::vector<Key> detail_keys();   ///< soundholes, setup, bass bar

@@ -9,14 +9,19 @@ namespace
 std::vector<Key> all_keys()
 {
   using namespace key_declarations;
-  std::vector<Key> keys;
-  for (const std::vector<Key>& part :
-       {plate_keys(), detail_keys(), material_keys(), layup_keys(), patch_keys(), load_keys(), use_keys(), body_keys()})
-    keys.insert(keys.end(), part.begin(), part.end());
-  return keys;
+  return joined(
+      {plate_keys(), detail_keys(), material_keys(), layup_keys(), patch_keys(), load_keys(), use_keys(), body_keys()});
 }
 
 } // namespace
+
+std::vector<Key> key_declarations::joined(std::initializer_list<std::vector<Key>> parts)
+{
+  std::vector<Key> keys;
+  for (const std::vector<Key>& part : parts)
+    keys.insert(keys.end(), part.begin(), part.end());
+  return keys;
+}
 
 std::span<const Key> match_keys()
 {

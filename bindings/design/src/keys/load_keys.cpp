@@ -121,10 +121,7 @@ std::vector<Key> knock_down_keys()
 
 std::vector<Key> load_keys()
 {
-  std::vector<Key> keys;
-  for (const std::vector<Key>& part : {string_keys(), handling_keys(), knock_down_keys()})
-    keys.insert(keys.end(), part.begin(), part.end());
-  return keys;
+  return joined({string_keys(), handling_keys(), knock_down_keys()});
 }
 
 } // namespace plate::key_declarations

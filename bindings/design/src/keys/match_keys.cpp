@@ -134,10 +134,7 @@ std::vector<Key> wanted_keys()
 
 std::vector<Key> match_keys()
 {
-  std::vector<Key> keys;
-  for (const std::vector<Key>& part : {problem_keys(), available_keys(), wanted_keys()})
-    keys.insert(keys.end(), part.begin(), part.end());
-  return keys;
+  return joined({problem_keys(), available_keys(), wanted_keys()});
 }
 
 } // namespace plate::key_declarations

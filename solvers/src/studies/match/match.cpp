@@ -3,9 +3,7 @@
 
 #include "layup_search.h"
 
-#include <plate/core/error.h>
 #include <plate/laminates/section.h>
-#include <plate/solvers/air_modes.h>
 
 #include <algorithm>
 #include <cmath>
@@ -31,16 +29,13 @@ MatchResult match_layups(const Model& start, const StackSupplies& supplies, cons
 void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate)
 {
   const match::ModeTargets targets(goal);
-  const System system = assemble(plate);
-  const ModalResult modal = solve_modes(plate, system, {.num_modes = targets.num_modes()});
-  if (modal.status != Status::converged)
-    throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
+  const match::SolvedTargets solved = targets.solve(plate);
   Eigen::VectorXd reduced_hz = Eigen::VectorXd::Constant(static_cast<Eigen::Index>(goal.targets.size()),
                                                          std::numeric_limits<double>::quiet_NaN());
   for (const MatchedMode& mode : candidate.modes)
     reduced_hz(static_cast<Eigen::Index>(mode.target)) = mode.reduced_hz;
-  candidate.mass = system.mass;
-  targets.describe(targets.find(plate, system.dofs, modal), reduced_hz, candidate);
+  candidate.mass = solved.mass;
+  targets.describe(solved.found, reduced_hz, candidate);
 }
 
 void keep_front(std::vector<MatchCandidate>& candidates)

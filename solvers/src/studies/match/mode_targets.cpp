@@ -3,6 +3,7 @@
 
 #include <plate/core/error.h>
 #include <plate/post/mode_pairs.h>
+#include <plate/solvers/air_modes.h>
 
 #include <algorithm>
 #include <cmath>
@@ -66,6 +67,15 @@ FoundModes ModeTargets::find(const QuickModes& modes) const
 FoundModes ModeTargets::find(const Model& model, const DofMap& dofs, const ModalResult& modal) const
 {
   return find(shape_products(goal_.guide, mode_shapes(model.mesh, dofs, modal.shapes)), modal.frequencies_hz);
+}
+
+SolvedTargets ModeTargets::solve(const Model& model) const
+{
+  const System system = assemble(model);
+  const ModalResult modal = solve_modes(model, system, {.num_modes = num_modes()});
+  if (modal.status != Status::converged)
+    throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
+  return {.found = find(model, system.dofs, modal), .mass = system.mass};
 }
 
 Eigen::VectorXd ModeTargets::cents(const Eigen::VectorXd& frequencies_hz) const

@@ -21,6 +21,13 @@ struct FoundModes
   Eigen::VectorXd frequencies_hz; ///< NaN where none is alike, (targets) [Hz]
 };
 
+/// The targets of a plate solved in full.
+struct SolvedTargets
+{
+  FoundModes found;
+  double mass; ///< of the plate [kg]
+};
+
 /// Finds the targets among modes by their shape.
 class ModeTargets
 {
@@ -39,6 +46,10 @@ public:
 
   /// @param model  the laminate's own
   [[nodiscard]] FoundModes find(const Model& model, const DofMap& dofs, const ModalResult& modal) const;
+
+  /// Solves a plate on a mesh of its own and finds the targets.
+  /// @throws NumericalFailure if the modes do not converge
+  [[nodiscard]] SolvedTargets solve(const Model& model) const;
 
   /// Cents above the targets; NaN where there is no mode.
   [[nodiscard]] Eigen::VectorXd cents(const Eigen::VectorXd& frequencies_hz) const;

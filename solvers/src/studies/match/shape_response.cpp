@@ -4,7 +4,6 @@
 #include "least_value.h"
 
 #include <plate/core/error.h>
-#include <plate/solvers/air_modes.h>
 
 #include <cmath>
 
@@ -44,11 +43,8 @@ Model ShapeResponse::model(const Laminate& laminate, const std::vector<double>& 
 
 Eigen::VectorXd ShapeResponse::log_hz(const Laminate& laminate, const std::vector<double>& point)
 {
-  const Model plate = model(laminate, point);
-  const System system = assemble(plate);
-  const ModalResult modal = solve_modes(plate, system, {.num_modes = targets_.num_modes()});
   ++num_solved_;
-  return targets_.find(plate, system.dofs, modal).frequencies_hz.array().log();
+  return targets_.solve(model(laminate, point)).found.frequencies_hz.array().log();
 }
 
 void ShapeResponse::measure(const Laminate& laminate, const Eigen::VectorXd& at_start)

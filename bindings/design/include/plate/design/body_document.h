@@ -38,7 +38,7 @@ public:
 private:
   BodyDocument(DesignDocument body, DesignDocument top, DesignDocument back);
   /// The document that a key leads into; the key is shortened to what it is there.
-  [[nodiscard]] const DesignDocument& document_of(std::string_view& key) const;
+  [[nodiscard]] static DesignDocument BodyDocument::*document_of(std::string_view& key);
 
   DesignDocument body_;
   DesignDocument top_;
