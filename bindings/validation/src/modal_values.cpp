@@ -57,6 +57,20 @@ Values modal_values(const System& system, const ReferenceCase& reference, double
   return values;
 }
 
+Values numbered_values(const Eigen::VectorXd& frequencies_hz, const ReferenceCase& reference)
+{
+  Values values;
+  for (const ReferenceValue& value : reference.values)
+  {
+    const Eigen::Index number = mode_number(value.quantity);
+    if (number > frequencies_hz.size())
+      throw InvalidInput(message("validation data: ", value.quantity, " of '", reference.name, "', but only ",
+                                 frequencies_hz.size(), " are computed; leave it out or compute more"));
+    values[value.quantity] = frequencies_hz(number - 1);
+  }
+  return values;
+}
+
 CaseModel modes_of(std::string name, std::function<Model()> model, double scale)
 {
   return {.name = std::move(name), .compute = [model = std::move(model), scale](const ReferenceCase& reference) {

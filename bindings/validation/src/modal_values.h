@@ -19,6 +19,11 @@ namespace plate::validation
 /// @throws InvalidInput if a name has no number
 [[nodiscard]] Values modal_values(const System& system, const ReferenceCase& reference, double scale = 1.0);
 
+/// The quantities of a case, all of them frequencies of a list, with their number from 1 in the name.
+///
+/// @throws InvalidInput if a name has no number or one beyond the list
+[[nodiscard]] Values numbered_values(const Eigen::VectorXd& frequencies_hz, const ReferenceCase& reference);
+
 /// A case of modes of a model, frequencies times `scale`.
 [[nodiscard]] CaseModel modes_of(std::string name, std::function<Model()> model, double scale = 1.0);
 

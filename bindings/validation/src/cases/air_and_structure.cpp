@@ -5,6 +5,7 @@
 
 #include <plate/air/cavity_walls.h>
 #include <plate/solvers/coupled_modes.h>
+#include <plate/validation/sample_cavities.h>
 #include <plate/validation/sample_models.h>
 
 #include <cmath>
@@ -15,8 +16,6 @@ namespace plate::validation
 {
 namespace
 {
-
-constexpr Air air = {.density = 1.204, .sound_speed = 343.2};
 
 /// A plate of a box: thin-plate theory, so the transverse shear moduli are very large.
 struct BoxPlate
@@ -47,17 +46,10 @@ struct Box
 
 constexpr Box wooden_box = {.length = 0.35, .width = 0.2, .depth = 0.035, .cells_x = 20, .cells_y = 12, .degree = 3};
 
-ShellMesh planform(const Box& box)
-{
-  return even_rectangle(box.length, box.width, box.cells_x, box.cells_y, 1e-3);
-}
-
 CavityMesh cavity_of(const Box& box)
 {
-  CavityMesh mesh = {.planform = planform(box), .back = {}, .top = {}};
-  mesh.back = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(mesh.planform.nodes.size()));
-  mesh.top = mesh.back.array() + box.depth;
-  return mesh;
+  return cavity_over(even_rectangle(box.length, box.width, box.cells_x, box.cells_y, 1e-3),
+                     [&](double, double) { return box.depth; });
 }
 
 /// Modes of one plate, hinged all round, with what they do to the air.
@@ -124,21 +116,7 @@ HoleUnknowns patch_hole()
 {
   constexpr double mass = 1.2e-5;        // [kg]
   constexpr double area = 60e-3 * 15e-3; // [m2]
-  return {.inertance = Eigen::MatrixXd::Constant(1, 1, mass / (air.density * area * area))};
-}
-
-/// f1_hz, f2_hz, ... of a list.
-Values numbered(const std::vector<double>& frequencies_hz, const ReferenceCase& reference)
-{
-  Values values;
-  for (const ReferenceValue& value : reference.values)
-    values[value.quantity] = frequencies_hz.at(static_cast<std::size_t>(std::stoi(value.quantity.substr(1)) - 1));
-  return values;
-}
-
-Values coupled_values(const CoupledModes& modes, const ReferenceCase& reference)
-{
-  return numbered({modes.frequencies_hz.begin(), modes.frequencies_hz.end()}, reference);
+  return {.inertance = Eigen::MatrixXd::Constant(1, 1, mass / (plain_air.density * area * area))};
 }
 
 /// Of the modes that change the volume of the air; one pressure leaves all others as they are in vacuo, but for the
@@ -150,7 +128,8 @@ Values breathing_values(const CoupledModes& modes, const ReferenceCase& referenc
   for (Eigen::Index i = 0; i < modes.frequencies_hz.size(); ++i)
     if (std::abs(modes.volume_change(i)) > least)
       frequencies_hz.push_back(modes.frequencies_hz(i));
-  return numbered(frequencies_hz, reference);
+  return numbered_values(Eigen::VectorXd::Map(frequencies_hz.data(), static_cast<Eigen::Index>(frequencies_hz.size())),
+                         reference);
 }
 
 constexpr int num_cavity_modes = 24;
@@ -164,10 +143,11 @@ CaseModel plate_on_box(const std::string& name, const BoxPlate& plate, const Box
             const CavityMesh mesh = cavity_of(box);
             const CavitySpace space(mesh, box.degree);
             const PlateModes top = plate_modes(plate, box, space, WallSide::top);
-            const CavityModes cavity = solve_cavity_modes(space, air, {.num_modes = num_cavity_modes});
-            return coupled_values(solve_coupled_modes({.frequencies_hz = top.frequencies_hz, .loss = {}}, {},
-                                                      air_moments(space, cavity, top.flow), air),
-                                  reference);
+            const CavityModes cavity = solve_cavity_modes(space, plain_air, {.num_modes = num_cavity_modes});
+            return numbered_values(solve_coupled_modes({.frequencies_hz = top.frequencies_hz, .loss = {}}, {},
+                                                       air_moments(space, cavity, top.flow), plain_air)
+                                       .frequencies_hz,
+                                   reference);
           }};
 }
 
@@ -201,17 +181,19 @@ CaseModel toy_body(const std::string& name, const ToyBody& body, Hole hole)
       volumes << plates.flow.transpose() * space.uniform(), 1.0;
       return breathing_values(solve_coupled_modes(structure,
                                                   {.inertance = Eigen::MatrixXd::Constant(1, 1, 1.0 / 0.060)},
-                                                  uniform_pressure(space.volume(), volumes), air),
+                                                  uniform_pressure(space.volume(), volumes), plain_air),
                               reference);
     }
-    const CavityModes cavity = solve_cavity_modes(space, air, {.num_modes = num_cavity_modes});
+    const CavityModes cavity = solve_cavity_modes(space, plain_air, {.num_modes = num_cavity_modes});
     if (hole == Hole::none)
-      return coupled_values(solve_coupled_modes(structure, {}, air_moments(space, cavity, plates.flow), air),
-                            reference);
+      return numbered_values(
+          solve_coupled_modes(structure, {}, air_moments(space, cavity, plates.flow), plain_air).frequencies_hz,
+          reference);
     Eigen::MatrixXd flow(plates.flow.rows(), plates.flow.cols() + 1);
     flow << plates.flow, patch_flow(box, space);
-    return coupled_values(solve_coupled_modes(structure, patch_hole(), air_moments(space, cavity, flow), air),
-                          reference);
+    return numbered_values(
+        solve_coupled_modes(structure, patch_hole(), air_moments(space, cavity, flow), plain_air).frequencies_hz,
+        reference);
   };
   return {.name = name, .compute = compute};
 }
@@ -221,9 +203,11 @@ Values rigid_box_with_patch(const ReferenceCase& reference)
 {
   const CavityMesh mesh = cavity_of(wooden_box);
   const CavitySpace space(mesh, degree_at_patch);
-  const CavityModes cavity = solve_cavity_modes(space, air, {.num_modes = num_cavity_modes});
-  return coupled_values(
-      solve_coupled_modes({}, patch_hole(), air_moments(space, cavity, patch_flow(wooden_box, space)), air), reference);
+  const CavityModes cavity = solve_cavity_modes(space, plain_air, {.num_modes = num_cavity_modes});
+  return numbered_values(
+      solve_coupled_modes({}, patch_hole(), air_moments(space, cavity, patch_flow(wooden_box, space)), plain_air)
+          .frequencies_hz,
+      reference);
 }
 
 constexpr ToyBody soft_body = {.top = spruce, .back = maple};

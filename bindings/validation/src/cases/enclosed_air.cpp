@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MPL-2.0
 // Holes and rigid cavities.
-#include "case_models.h"
+#include "modal_values.h"
 #include "simple_support.h"
 
 #include <plate/air/hole_flow.h>
 #include <plate/solvers/cavity_modes.h>
 #include <plate/validation/disc_mesh.h>
+#include <plate/validation/sample_cavities.h>
 
 #include <cmath>
 #include <numbers>
@@ -15,8 +16,6 @@ namespace plate::validation
 {
 namespace
 {
-
-constexpr Air air = {.density = 1.204, .sound_speed = 343.2};
 
 using Outline = std::vector<Eigen::Vector2d>;
 
@@ -52,7 +51,7 @@ CaseModel holes(const std::string& name, const std::vector<HoleOutline>& outline
             constexpr double volume = 2e-3;
             const double K = conductance(hole_flow(outlines).inertance());
             return {{"conductance_mm", 1e3 * K},
-                    {"f_hz", air.sound_speed / (2.0 * std::numbers::pi) * std::sqrt(K / volume)}};
+                    {"f_hz", plain_air.sound_speed / (2.0 * std::numbers::pi) * std::sqrt(K / volume)}};
           }};
 }
 
@@ -63,25 +62,10 @@ CaseModel cavity(const std::string& name, const std::function<CavityMesh()>& mes
           .compute = [=](const ReferenceCase& reference)
           {
             const CavityMesh cavity_mesh = mesh();
-            const CavityModes modes = solve_cavity_modes(CavitySpace(cavity_mesh, degree), air, {.num_modes = 12});
-            Values values;
-            for (const ReferenceValue& value : reference.values)
-              values[value.quantity] = modes.frequencies_hz(std::stoi(value.quantity.substr(1)) - 1);
-            return values;
+            const CavityModes modes =
+                solve_cavity_modes(CavitySpace(cavity_mesh, degree), plain_air, {.num_modes = 12});
+            return numbered_values(modes.frequencies_hz, reference);
           }};
-}
-
-/// Of a height that is a function of x and y, over a flat back.
-CavityMesh over(ShellMesh planform, const std::function<double(double, double)>& height)
-{
-  const auto n = static_cast<Eigen::Index>(planform.nodes.size());
-  CavityMesh mesh = {.planform = std::move(planform), .back = Eigen::VectorXd::Zero(n), .top = Eigen::VectorXd(n)};
-  for (Eigen::Index i = 0; i < n; ++i)
-  {
-    const Eigen::Vector3d& at = mesh.planform.nodes[static_cast<std::size_t>(i)];
-    mesh.top(i) = height(at.x(), at.y());
-  }
-  return mesh;
 }
 
 /// 350 x 200 mm.
@@ -95,19 +79,19 @@ ShellMesh elliptic_planform()
 
 CavityMesh box()
 {
-  return over(even_rectangle(0.35, 0.2, 12, 8, 1e-3), [](double, double) { return 0.035; });
+  return cavity_over(even_rectangle(0.35, 0.2, 12, 8, 1e-3), [](double, double) { return 0.035; });
 }
 
 CavityMesh flat_ellipse()
 {
-  return over(elliptic_planform(), [](double, double) { return 0.035; });
+  return cavity_over(elliptic_planform(), [](double, double) { return 0.035; });
 }
 
 /// 30 mm at the edge, 45 mm in the middle.
 CavityMesh domed_ellipse()
 {
-  return over(elliptic_planform(),
-              [](double x, double y) { return 0.030 + 0.015 * (1.0 - std::pow(x / 0.175, 2) - std::pow(y / 0.1, 2)); });
+  return cavity_over(elliptic_planform(), [](double x, double y)
+                     { return 0.030 + 0.015 * (1.0 - std::pow(x / 0.175, 2) - std::pow(y / 0.1, 2)); });
 }
 
 } // namespace
