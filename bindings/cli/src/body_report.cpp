@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "body_report.h"
 
+#include "json_text.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -132,7 +133,7 @@ std::string body_json(const BodyResult& result, bool timing)
                {"caution", caution}};
   if (timing)
     json["seconds"] = seconds_json(result.times);
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 std::string body_csv(const BodyResult& result)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "compare_report.h"
+#include "json_text.h"
 #include "modes_report.h"
 #include "text_table.h"
 
@@ -130,7 +131,7 @@ std::string compare_json(const CompareOutcome& outcome, bool timing)
     json["designs"].push_back(design_json(outcome, design));
   if (timing)
     json["seconds"] = {{"total", outcome.seconds}};
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 } // namespace plate

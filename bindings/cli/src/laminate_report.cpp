@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "laminate_report.h"
 
+#include "json_text.h"
 #include "modes_report.h"
 #include "text_table.h"
 
@@ -192,7 +193,7 @@ std::string laminate_json(const LaminateResult& result)
   json["caution"] = caution;
   if (result.seconds)
     json["seconds"] = {{"total", *result.seconds}};
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 std::string polar_csv(const LaminateResult& result)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "load_report.h"
 
+#include "json_text.h"
 #include "load_words.h"
 #include "text_table.h"
 
@@ -171,7 +172,7 @@ std::string load_json(const LoadOutcome& outcome, bool timing)
     json["beside_reference"] = comparison_json(outcome.design, *outcome.reference);
   }
   json["cautions"] = load_cautions();
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 } // namespace plate

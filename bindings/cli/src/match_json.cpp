@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "match_report.h"
 
+#include "json_text.h"
 #include "match_words.h"
 #include "modes_report.h"
 #include "text_table.h"
@@ -126,7 +127,7 @@ std::string match_json(const MatchOutcome& outcome, bool timing)
   }
   if (timing)
     out["seconds"] = {{"total", rounded(outcome.seconds)}};
-  return out.dump(2) + "\n";
+  return json_text(out);
 }
 
 } // namespace plate

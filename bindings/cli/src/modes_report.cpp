@@ -2,6 +2,7 @@
 #include "modes_report.h"
 
 #include "fits_report.h"
+#include "json_text.h"
 #include "pair_modes.h"
 #include "text_table.h"
 
@@ -218,7 +219,7 @@ std::string modes_json(const ModesOutcome& outcome, bool timing)
     json["beside"] = design_json(*outcome.beside, timing);
     json["pairs"] = pairs_json(outcome.design, *outcome.beside);
   }
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 std::string modes_csv(const ModesResult& result)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "sensitivity_report.h"
 
+#include "json_text.h"
 #include "modes_report.h"
 #include "text_table.h"
 
@@ -70,7 +71,7 @@ std::string sensitivity_json(const SensitivityOutcome& outcome, bool timing)
                {"caution", caution}};
   if (timing)
     json["seconds"] = {{"total", outcome.seconds}};
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 } // namespace plate

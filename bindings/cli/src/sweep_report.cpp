@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "sweep_report.h"
 
+#include "json_text.h"
 #include "modes_report.h"
 #include "text_table.h"
 
@@ -118,7 +119,7 @@ std::string sweep_json(const SweepOutcome& sweep, bool timing)
                {"caution", caution}};
   if (timing)
     json["seconds"] = {{"total", sweep.seconds}};
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+  return json_text(json);
 }
 
 std::string sweep_csv(const SweepOutcome& sweep)

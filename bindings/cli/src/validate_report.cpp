@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "validate_report.h"
 
+#include "json_text.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -144,7 +145,7 @@ std::string validate_json(const std::vector<CaseResult>& results)
     for (const Comparison& value : result.comparisons)
       cases.push_back(value_json(*result.reference, value));
   const Count count = count_values(results);
-  return Json({{"cases", std::move(cases)}, {"passed", count.passed}, {"failed", count.failed}}).dump(2) + "\n";
+  return json_text({{"cases", std::move(cases)}, {"passed", count.passed}, {"failed", count.failed}});
 }
 
 std::string case_list_text(const std::vector<const ReferenceCase*>& cases)
@@ -166,7 +167,7 @@ std::string case_list_json(const std::vector<const ReferenceCase*>& cases)
                     {"mark", entry->mark},
                     {"theory", entry->theory},
                     {"values", entry->values.size()}});
-  return Json({{"cases", std::move(list)}}).dump(2) + "\n";
+  return json_text({{"cases", std::move(list)}});
 }
 
 } // namespace plate
