@@ -3,7 +3,7 @@
 
 #include "body_report.h"
 #include "design_pictures.h"
-#include "text_table.h"
+#include "nodal_fields.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/body_picture.h>
@@ -20,16 +20,10 @@ namespace
 
 constexpr double least_shown_air = 0.05; // share of the energy from which the pressure is drawn
 
-std::vector<double> list_of(const Eigen::Ref<const Eigen::VectorXd>& values)
-{
-  return {values.begin(), values.end()};
-}
-
 std::string label_of(const BodyResult& result, std::size_t mode)
 {
   const std::optional<BodyModeName> name = name_of(result, mode);
-  return message("mode ", mode < 9 ? "0" : "", mode + 1, " ", fixed(result.traits[mode].frequency_hz, 2), " Hz",
-                 name ? " " + name->name : "");
+  return mode_field_name(static_cast<Eigen::Index>(mode) + 1, result.traits[mode].frequency_hz, name ? name->name : "");
 }
 
 std::vector<BodyModePicture> mode_pictures(const BodyResult& result)

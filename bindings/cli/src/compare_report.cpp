@@ -30,11 +30,6 @@ double loss(const ComparedDesign& design, const ComparedPair& pair)
   return design.plate.modes.losses[static_cast<Eigen::Index>(pair.mode)];
 }
 
-std::string with_sign(double value, int decimals)
-{
-  return (value > 0.0 ? "+" : "") + fixed(value, decimals);
-}
-
 std::string plate_text(const ComparedPlate& plate)
 {
   const RadiationRatios ratios = radiation_ratios(plate.layup);

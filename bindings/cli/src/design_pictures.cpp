@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "design_pictures.h"
 
+#include "nodal_fields.h"
+
 #include <plate/core/error.h>
 
 #include <cstddef>
@@ -16,12 +18,11 @@ std::vector<ModeShapePicture> mode_pictures(const ModesResult& result)
   std::vector<ModeShapePicture> pictures;
   for (Eigen::Index mode = 0; mode < result.normal_shapes.cols(); ++mode)
   {
-    const auto shape = result.normal_shapes.col(mode);
     pictures.push_back({.number = static_cast<int>(mode + 1),
                         .frequency_hz = result.modal.frequencies_hz[mode],
                         .name = result.names[static_cast<std::size_t>(mode)],
                         .loss = result.losses[mode],
-                        .normal_displacement = {shape.begin(), shape.end()}});
+                        .normal_displacement = list_of(result.normal_shapes.col(mode))});
   }
   return pictures;
 }

@@ -3,6 +3,7 @@
 
 #include "load_report.h"
 #include "load_words.h"
+#include "nodal_fields.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -17,11 +18,6 @@ namespace plate
 {
 namespace
 {
-
-std::vector<double> list_of(const Eigen::VectorXd& values)
-{
-  return {values.begin(), values.end()};
-}
 
 /// Name of a case in the name of a file.
 std::string file_word(const LoadCase& load)

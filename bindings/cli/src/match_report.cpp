@@ -17,11 +17,6 @@ namespace
 
 constexpr double grams = 1e3; // per kg
 
-std::string with_sign(double value, int decimals)
-{
-  return (value > 0.0 ? "+" : "") + fixed(value, decimals);
-}
-
 std::string target_name(const ReferenceMode& mode)
 {
   return mode.name.empty() ? message("mode ", mode.number) : mode.name;

@@ -3,8 +3,8 @@
 
 #include "design_pictures.h"
 #include "modes_report.h"
+#include "nodal_fields.h"
 #include "pair_modes.h"
-#include "text_table.h"
 
 #include <plate/core/error.h>
 #include <plate/laminates/section.h>
@@ -23,11 +23,6 @@ namespace plate
 {
 namespace
 {
-
-std::string two_digits(Eigen::Index number)
-{
-  return (number < 10 ? "0" : "") + std::to_string(number);
-}
 
 /// Fibre direction of the outermost ply at each node.
 NodalVectors fibre_direction(const Model& model)
@@ -55,9 +50,8 @@ NodalVectors mode_field(const ModesResult& result, Eigen::Index mode)
   result.normal_shapes.col(mode).cwiseAbs().maxCoeff(&most);
   const double sign = result.normal_shapes(most, mode) < 0.0 ? -1.0 : 1.0;
   const double scale = sign / u.colwise().norm().maxCoeff();
-  const std::string& name = result.names[static_cast<std::size_t>(mode)];
-  NodalVectors out{.name = "mode " + two_digits(mode + 1) + " " + fixed(result.modal.frequencies_hz[mode], 2) + " Hz" +
-                           (name.empty() ? "" : " " + name),
+  NodalVectors out{.name = mode_field_name(mode + 1, result.modal.frequencies_hz[mode],
+                                           result.names[static_cast<std::size_t>(mode)]),
                    .values = {}};
   for (Eigen::Index node = 0; node < u.cols(); ++node)
     out.values.emplace_back(scale * u.col(node));
@@ -67,10 +61,7 @@ NodalVectors mode_field(const ModesResult& result, Eigen::Index mode)
 VtkFields vtk_fields(const ModesResult& result)
 {
   const ShellMesh& mesh = result.model.mesh;
-  NodalScalars thickness{.name = "thickness mm", .values = {}};
-  for (const double t : mesh.thickness)
-    thickness.values.push_back(t * 1e3);
-  VtkFields fields{.nodal_scalars = {std::move(thickness)},
+  VtkFields fields{.nodal_scalars = {thickness_field(mesh)},
                    .nodal_vectors = {fibre_direction(result.model)},
                    .cell_scalars = {bar_cells(mesh)}};
   for (Eigen::Index mode = 0; mode < result.modal.shapes.cols(); ++mode)

@@ -2,6 +2,7 @@
 #include "sensitivity_report.h"
 
 #include "design_pictures.h"
+#include "nodal_fields.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -15,12 +16,6 @@ namespace plate
 {
 namespace
 {
-
-std::vector<double> slopes_of(const SensitivityOutcome& outcome, Eigen::Index mode)
-{
-  const auto column = outcome.thickness_slopes.col(mode);
-  return {column.begin(), column.end()};
-}
 
 std::string trade_label(const SensitivityOutcome& outcome, Eigen::Index mode)
 {
@@ -40,10 +35,10 @@ ThicknessSlopePicture map_picture(const SensitivityOutcome& outcome, Eigen::Inde
   ThicknessSlopePicture picture = {.label = map_label(outcome, mode),
                                    .whole =
                                        nodal_areas(outcome.result.model.mesh).dot(outcome.thickness_slopes.col(mode)),
-                                   .slopes = slopes_of(outcome, mode)};
+                                   .slopes = list_of(outcome.thickness_slopes.col(mode))};
   if (outcome.leave && *outcome.leave != mode)
-    picture.unmoved =
-        UnmovedMode{.label = trade_label(outcome, *outcome.leave), .slopes = slopes_of(outcome, *outcome.leave)};
+    picture.unmoved = UnmovedMode{.label = trade_label(outcome, *outcome.leave),
+                                  .slopes = list_of(outcome.thickness_slopes.col(*outcome.leave))};
   return picture;
 }
 
@@ -51,14 +46,11 @@ VtkFields vtk_fields(const SensitivityOutcome& outcome)
 {
   constexpr double hz_per_mm_cm2 = 1e-7; // in Hz/(m m2)
   const ShellMesh& mesh = outcome.result.model.mesh;
-  NodalScalars thickness{.name = "thickness mm", .values = {}};
-  for (const double t : mesh.thickness)
-    thickness.values.push_back(t * 1e3);
-  VtkFields fields{.nodal_scalars = {std::move(thickness)}, .nodal_vectors = {}, .cell_scalars = {bar_cells(mesh)}};
+  VtkFields fields{.nodal_scalars = {thickness_field(mesh)}, .nodal_vectors = {}, .cell_scalars = {bar_cells(mesh)}};
   for (Eigen::Index mode = 0; mode < outcome.thickness_slopes.cols(); ++mode)
   {
     NodalScalars slopes{.name = message(map_label(outcome, mode), ": Hz per mm and cm2"),
-                        .values = slopes_of(outcome, mode)};
+                        .values = list_of(outcome.thickness_slopes.col(mode))};
     for (double& value : slopes.values)
       value *= hz_per_mm_cm2;
     fields.nodal_scalars.push_back(std::move(slopes));
@@ -76,7 +68,7 @@ void write_sensitivity_files(const OutputFolder& folder, const SensitivityOutcom
   const PlateView view = plate_view(outcome.result.model, outcome.title);
   for (const Eigen::Index mode : outcome.maps)
     for (const char* ending : {".svg", ".png"})
-      write_thickness_slope_map(folder.file(message("thickness_slopes_", mode < 9 ? "0" : "", mode + 1, ending)), view,
+      write_thickness_slope_map(folder.file(message("thickness_slopes_", two_digits(mode + 1), ending)), view,
                                 map_picture(outcome, mode));
 }
 

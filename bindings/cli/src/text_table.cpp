@@ -44,6 +44,11 @@ std::string fixed(double value, int decimals)
   return zero && text.front() == '-' ? text.substr(1) : text;
 }
 
+std::string with_sign(double value, int decimals)
+{
+  return (value > 0.0 ? "+" : "") + fixed(value, decimals);
+}
+
 std::string compact(double value, int digits)
 {
   if (std::isnan(value))

@@ -10,6 +10,9 @@ namespace plate
 /// A number with a fixed count of decimals; empty for NaN.
 [[nodiscard]] std::string fixed(double value, int decimals);
 
+/// The same with a plus before what is positive.
+[[nodiscard]] std::string with_sign(double value, int decimals);
+
 /// A number in the shortest form that keeps nine digits: enough for any use, and free of the last bits' noise.
 [[nodiscard]] std::string compact(double value, int digits = 9);
 
