@@ -94,7 +94,6 @@ SensitivityOutcome compute_sensitivity(const DesignDocument& document, const Sen
   }
   DesignModel design(document, std::move(names));
   outcome.result = sensitivities(design, parameters, {.num_modes = request.count, .progress = begin_key});
-  outcome.num_remeshed = design.num_remeshed();
   outcome.effects = effects_of(derived.keys, outcome.result, !request.keys.empty());
   if (!request.common.out.empty())
     add_maps(request, outcome);

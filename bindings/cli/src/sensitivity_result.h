@@ -35,8 +35,7 @@ struct SensitivityOutcome
   Eigen::MatrixXd thickness_slopes;  ///< see thickness_slopes(); empty if no maps are wanted
   std::vector<Eigen::Index> maps;    ///< modes whose maps are drawn, from 0
   std::optional<Eigen::Index> leave; ///< mode that is to stay, from 0
-  int num_remeshed = 0;
-  double seconds = 0.0; ///< in all [s]
+  double seconds = 0.0;              ///< in all [s]
 };
 
 /// @param begin_key  called before each key with its place among all; return false to stop early
