@@ -33,14 +33,6 @@ std::string mode_name(const BodyResult& result, std::size_t mode)
   return name ? name->name : std::string();
 }
 
-/// Of the energy of a mode, half of it strain and half of it motion.
-double share(const CoupledModes& modes, std::size_t part, std::size_t mode)
-{
-  const auto row = static_cast<Eigen::Index>(part);
-  const auto column = static_cast<Eigen::Index>(mode);
-  return 0.5 * (modes.strain_share(row, column) + modes.kinetic_share(row, column));
-}
-
 double at(const Eigen::VectorXd& values, std::size_t mode)
 {
   return values(static_cast<Eigen::Index>(mode));
@@ -60,7 +52,7 @@ TextTable mode_table(const BodyResult& result)
     std::vector<std::string> row = {std::to_string(i + 1), fixed(result.traits[i].frequency_hz, 2),
                                     fixed(at(loss, i) * percent, 2)};
     for (std::size_t part = 0; part < modes.share_names.size(); ++part)
-      row.push_back(fixed(share(modes, part, i) * percent, 1));
+      row.push_back(fixed(energy_share(modes, part, i) * percent, 1));
     const std::optional<BodyModeName> name = name_of(result, i);
     row.push_back(name ? name->name : "");
     row.push_back(name ? fixed(name->certainty * percent, 0) : "");
@@ -74,7 +66,7 @@ Json mode_json(const BodyResult& result, std::size_t i)
   const CoupledModes& modes = result.modes.coupled;
   Json shares = Json::object();
   for (std::size_t part = 0; part < modes.share_names.size(); ++part)
-    shares[modes.share_names[part]] = rounded(share(modes, part, i));
+    shares[modes.share_names[part]] = rounded(energy_share(modes, part, i));
   Json json = {{"number", i + 1},
                {"frequency_hz", rounded(result.traits[i].frequency_hz)},
                {"name", mode_name(result, i)},
@@ -148,7 +140,7 @@ std::string body_csv(const BodyResult& result)
     std::vector<std::string> row = {std::to_string(i + 1), compact(result.traits[i].frequency_hz), mode_name(result, i),
                                     compact(result.traits[i].air_share), compact(at(modes.loss(), i) * percent)};
     for (std::size_t part = 0; part < modes.share_names.size(); ++part)
-      row.push_back(compact(share(modes, part, i)));
+      row.push_back(compact(energy_share(modes, part, i)));
     out += csv_line(row);
   }
   return out;

@@ -87,13 +87,12 @@ std::vector<BodyModeTraits> traits_of(const BodyResult& result, Eigen::Index cou
   {
     const double f = coupled.frequencies_hz(i);
     const double outflow = coupled.outflow.col(i).sum();
-    out.push_back(
-        {.frequency_hz = f,
-         .air_share = 0.5 * (coupled.strain_share.bottomRows<1>()(i) + coupled.kinetic_share.bottomRows<1>()(i)),
-         .outflow = outflow,
-         .longitudinal_share = std::pow(modes.cavity_hz(along) * coupled.cavity(along, i) / f, 2),
-         .wall_volume = coupled.volume_change(i) - outflow,
-         .shear_share = reduced_mass * shear(i) * shear(i)});
+    out.push_back({.frequency_hz = f,
+                   .air_share = energy_share(coupled, coupled.share_names.size() - 1, static_cast<std::size_t>(i)),
+                   .outflow = outflow,
+                   .longitudinal_share = std::pow(modes.cavity_hz(along) * coupled.cavity(along, i) / f, 2),
+                   .wall_volume = coupled.volume_change(i) - outflow,
+                   .shear_share = reduced_mass * shear(i) * shear(i)});
   }
   return out;
 }
@@ -141,6 +140,13 @@ BodyResult compute_body(BodyDesign design, int count)
   times.total = whole.seconds();
   result.times = times;
   return result;
+}
+
+double energy_share(const CoupledModes& modes, std::size_t part, std::size_t mode)
+{
+  const auto row = static_cast<Eigen::Index>(part);
+  const auto column = static_cast<Eigen::Index>(mode);
+  return 0.5 * (modes.strain_share(row, column) + modes.kinetic_share(row, column));
 }
 
 std::optional<BodyModeName> name_of(const BodyResult& result, std::size_t mode)

@@ -49,6 +49,9 @@ struct BodyResult
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);
 
+/// Share of a part, or of the air as the last, in the energy of a mode, half of it strain and half of it motion [-].
+[[nodiscard]] double energy_share(const CoupledModes& modes, std::size_t part, std::size_t mode);
+
 /// Name of a mode with how sure it is, if it has one.
 [[nodiscard]] std::optional<BodyModeName> name_of(const BodyResult& result, std::size_t mode);
 
