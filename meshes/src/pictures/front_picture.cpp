@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "axis.h"
-#include "canvas.h"
+#include "plot_axes.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/front_picture.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace plate
 {
@@ -24,8 +22,6 @@ constexpr double line_height = 15.0;
 constexpr double bottom = 64.0;
 constexpr double dot_radius = 3.6;
 constexpr double grams = 1e3; // per kg
-constexpr Pen frame_pen{.colour = grey, .width = 0.8};
-constexpr Pen grid_pen{.colour = pale, .width = 0.6};
 constexpr Pen front_pen{.colour = {.red = 0.55, .green = 0.55, .blue = 0.55}, .width = 1.0};
 constexpr Pen reference_pen{.colour = grey, .width = 1.0, .dashes = {4.0, 3.0}};
 
@@ -65,29 +61,12 @@ Axes axes_of(const FrontPicture& picture, double plot_top)
 
 void draw_axes(Canvas& canvas, const Axes& axes)
 {
-  const Ticks masses = round_ticks(axes.mass.low, axes.mass.high, 7);
-  for (const double value : masses.values)
-  {
-    const double x = axes.mass.on_page(value);
-    canvas.line({x, axes.mismatch.page_low}, {x, axes.mismatch.page_high}, grid_pen);
-    canvas.text({x, axes.mismatch.page_low + 13.0}, label_number(value, masses.decimals),
-                aligned(label_text, Align::centre));
-  }
-  const Ticks cents = round_ticks(axes.mismatch.low, axes.mismatch.high, 6);
-  for (const double value : cents.values)
-  {
-    const double y = axes.mismatch.on_page(value);
-    canvas.line({axes.mass.page_low, y}, {axes.mass.page_high, y}, grid_pen);
-    canvas.text({axes.mass.page_low - 7.0, y}, label_number(value, cents.decimals), aligned(label_text, Align::right));
-  }
-  canvas.line({axes.mass.page_low, axes.mismatch.page_low}, {axes.mass.page_high, axes.mismatch.page_low}, frame_pen);
-  canvas.line({axes.mass.page_low, axes.mismatch.page_low}, {axes.mass.page_low, axes.mismatch.page_high}, frame_pen);
-  canvas.text({0.5 * (axes.mass.page_low + axes.mass.page_high), axes.mismatch.page_low + 32.0},
-              "mass of the plate in g", aligned(label_text, Align::centre));
-  TextStyle turned = aligned(label_text, Align::centre);
-  turned.turn = -0.5 * std::numbers::pi;
-  canvas.text({18.0, 0.5 * (axes.mismatch.page_low + axes.mismatch.page_high)},
-              "mismatch of the modes in cents (root mean square)", turned);
+  const PlotFrame frame = {.left = axes.mass.page_low,
+                           .right = axes.mass.page_high,
+                           .top = axes.mismatch.page_high,
+                           .bottom = axes.mismatch.page_low};
+  draw_lower_axis(canvas, frame, round_marks(axes.mass, 7), "mass of the plate in g");
+  draw_upright_axis(canvas, frame, round_marks(axes.mismatch, 6), "mismatch of the modes in cents (root mean square)");
 }
 
 void draw_points(Canvas& canvas, const FrontPicture& picture, const Axes& axes)

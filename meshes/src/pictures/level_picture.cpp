@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "axis.h"
 #include "curve_style.h"
 #include "legend.h"
+#include "plot_axes.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/level_picture.h>
@@ -10,7 +10,6 @@
 #include <array>
 #include <cmath>
 #include <functional>
-#include <numbers>
 
 namespace plate
 {
@@ -20,14 +19,11 @@ namespace
 
 // Picture units.
 constexpr double page_width = 720.0;
-constexpr double left = 62.0;
-constexpr double right = page_width - 18.0;
 constexpr double title_at = 20.0;
 constexpr double marks_at = 58.0; // of the lower row of labels
 constexpr double row_height = 13.0;
-constexpr double frame_top = 68.0;
-constexpr double frame_bottom = 388.0;
-constexpr double legend_at = frame_bottom + 46.0;
+constexpr PlotFrame frame = {.left = 62.0, .right = page_width - 18.0, .top = 68.0, .bottom = 388.0};
+constexpr double legend_at = frame.bottom + 46.0;
 
 void check(const LevelPicture& picture)
 {
@@ -58,8 +54,8 @@ Axis level_axis(const LevelPicture& picture)
     }
   return {.low = step * std::floor(low / step),
           .high = step * std::floor(high / step) + step,
-          .page_low = frame_bottom,
-          .page_high = frame_top};
+          .page_low = frame.bottom,
+          .page_high = frame.top};
 }
 
 /// 1, 2 and 5 times powers of ten between two values.
@@ -79,8 +75,8 @@ public:
   LevelDrawing(const std::filesystem::path& path, const LevelPicture& picture)
       : picture_(picture), frequency_{.low = std::log(picture.frequency_hz.front()),
                                       .high = std::log(picture.frequency_hz.back()),
-                                      .page_low = left,
-                                      .page_high = right},
+                                      .page_low = frame.left,
+                                      .page_high = frame.right},
         level_(level_axis(picture)), legend_(legend_of(picture)),
         canvas_(path, {page_width, legend_at + legend_.height(page_width)})
   {
@@ -90,8 +86,7 @@ public:
   {
     canvas_.text({0.5 * page_width, title_at}, shortened(picture_.title, title_text, page_width - 28.0),
                  aligned(title_text, Align::centre));
-    draw_levels();
-    draw_frequencies();
+    draw_axes();
     draw_marks();
     for (std::size_t i = 0; i < picture_.curves.size(); ++i)
       draw_curve(picture_.curves[i], curve_pen(i));
@@ -110,41 +105,24 @@ private:
 
   [[nodiscard]] double across(double frequency_hz) const { return frequency_.on_page(std::log(frequency_hz)); }
 
-  void draw_levels()
+  void draw_axes()
   {
-    for (const double value : round_ticks(level_.low, level_.high, 8).values)
-    {
-      const double y = level_.on_page(value);
-      canvas_.line({left, y}, {right, y}, {.colour = pale, .width = 0.6});
-      canvas_.text({left - 6.0, y}, label_number(value, 0), aligned(label_text, Align::right));
-    }
-    canvas_.line({left, frame_top}, {left, frame_bottom}, {.width = 0.8});
-    TextStyle upright = aligned(strong_text, Align::centre);
-    upright.turn = -0.5 * std::numbers::pi;
-    canvas_.text({14.0, 0.5 * (frame_top + frame_bottom)}, picture_.quantity, upright);
-  }
-
-  void draw_frequencies()
-  {
+    std::vector<AxisMark> frequencies;
     for (const double value : log_ticks(picture_.frequency_hz.front(), picture_.frequency_hz.back()))
-    {
-      const double x = across(value);
-      canvas_.line({x, frame_bottom}, {x, frame_top}, {.colour = pale, .width = 0.6});
-      canvas_.text({x, frame_bottom + 13.0}, label_number(value, 0), aligned(label_text, Align::centre));
-    }
-    canvas_.line({left, frame_bottom}, {right, frame_bottom}, {.width = 0.8});
-    canvas_.text({0.5 * (left + right), frame_bottom + 31.0}, "frequency, Hz", aligned(strong_text, Align::centre));
+      frequencies.push_back({.at = across(value), .words = label_number(value, 0)});
+    draw_lower_axis(canvas_, frame, frequencies, "frequency, Hz");
+    draw_upright_axis(canvas_, frame, round_marks(level_, 8), picture_.quantity);
   }
 
   void draw_marks()
   {
-    std::array<double, 2> free_from = {left, left}; // of each row of labels
+    std::array<double, 2> free_from = {frame.left, frame.left}; // of each row of labels
     for (const MarkedFrequency& mark : picture_.marks)
     {
       if (mark.frequency_hz < picture_.frequency_hz.front() || mark.frequency_hz > picture_.frequency_hz.back())
         continue;
       const double x = across(mark.frequency_hz);
-      canvas_.line({x, frame_bottom}, {x, frame_top}, {.colour = grey, .width = 0.8, .dashes = {3.0, 3.0}});
+      canvas_.line({x, frame.bottom}, {x, frame.top}, {.colour = grey, .width = 0.8, .dashes = {3.0, 3.0}});
       const double half = 0.5 * text_width(mark.label, label_text) + 2.0;
       const auto row = std::find_if(free_from.begin(), free_from.end(), [&](double from) { return x - half >= from; });
       if (row == free_from.end())

@@ -2,6 +2,7 @@
 #include "curve_style.h"
 #include "label_stack.h"
 #include "mode_drawing.h"
+#include "plot_axes.h"
 #include "sweep_layout.h"
 
 #include <plate/core/error.h>
@@ -9,7 +10,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <optional>
 #include <utility>
 
@@ -81,7 +81,7 @@ public:
   {
     canvas_.text({0.5 * canvas_.width(), 20.0}, shortened(sweep_.title, title_text, canvas_.width() - 36.0),
                  aligned(title_text, Align::centre));
-    draw_grid();
+    draw_axes();
     for (const bool emphasised : {false, true}) // the bold ones on top
       for (std::size_t t = 0; t < sweep_.tracks.size(); ++t)
         if (sweep_.tracks[t].emphasised == emphasised)
@@ -90,7 +90,6 @@ public:
     draw_ends(Side::end);
     if (!sweep_.mass.empty())
       draw_mass();
-    draw_key_axis();
     canvas_.text({layout_.frame_right, canvas_.height() - 12.0},
                  "mode pictures: " + view_.up + " up, " + view_.left + " left", aligned(note_text, Align::right));
     canvas_.write();
@@ -117,32 +116,17 @@ private:
     return curve_pen(static_cast<std::size_t>(before));
   }
 
-  /// Values of an upright axis with lines across, and what they are.
-  void draw_values(const Axis& axis, int wanted_ticks, const std::string& words)
+  [[nodiscard]] PlotFrame panel(const Axis& axis) const
   {
-    const Ticks ticks = round_ticks(axis.low, axis.high, wanted_ticks);
-    for (const double value : ticks.values)
-    {
-      const double y = axis.on_page(value);
-      canvas_.line({layout_.frame_left, y}, {layout_.frame_right, y}, {.colour = pale, .width = 0.6});
-      canvas_.text({layout_.frame_left - 6.0, y}, label_number(value, ticks.decimals),
-                   aligned(label_text, Align::right));
-    }
-    canvas_.line({layout_.frame_left, axis.page_low}, {layout_.frame_left, axis.page_high}, {.width = 0.8});
-    canvas_.line({layout_.frame_left, axis.page_low}, {layout_.frame_right, axis.page_low}, {.width = 0.8});
-    TextStyle upright = aligned(strong_text, Align::centre);
-    upright.turn = -0.5 * std::numbers::pi;
-    canvas_.text({14.0, 0.5 * (axis.page_low + axis.page_high)}, words, upright);
+    return {.left = layout_.frame_left, .right = layout_.frame_right, .top = axis.page_high, .bottom = axis.page_low};
   }
 
-  void draw_grid()
+  void draw_axes()
   {
-    for (const double value : key_ticks().values)
-    {
-      const double x = layout_.key.on_page(value);
-      canvas_.line({x, layout_.bottom}, {x, layout_.frequency.page_high}, {.colour = pale, .width = 0.6});
-    }
-    draw_values(layout_.frequency, 8, "frequency, Hz");
+    PlotFrame all = panel(layout_.frequency);
+    all.bottom = layout_.bottom;
+    draw_lower_axis(canvas_, all, round_marks(layout_.key, 6), sweep_.key);
+    draw_upright_axis(canvas_, panel(layout_.frequency), round_marks(layout_.frequency, 8), "frequency, Hz");
   }
 
   void draw_curve(std::size_t track)
@@ -228,7 +212,7 @@ private:
 
   void draw_mass()
   {
-    draw_values(layout_.mass, 3, "mass, g");
+    draw_upright_axis(canvas_, panel(layout_.mass), round_marks(layout_.mass, 3), "mass, g");
     const auto words = [](double mass) { return label_number(1000.0 * mass, 1) + " g"; };
     Polyline curve;
     for (std::size_t i = 0; i < sweep_.mass.size(); ++i)
@@ -239,21 +223,6 @@ private:
     const Eigen::Vector2d beside(8.0, 0.0);
     canvas_.text(curve.points.back() + beside, words(sweep_.mass.back()), label_text);
     canvas_.text(curve.points.front() - beside, words(sweep_.mass.front()), aligned(label_text, Align::right));
-  }
-
-  [[nodiscard]] Ticks key_ticks() const { return round_ticks(layout_.key.low, layout_.key.high, 6); }
-
-  void draw_key_axis()
-  {
-    const Ticks ticks = key_ticks();
-    for (const double value : ticks.values)
-    {
-      const double x = layout_.key.on_page(value);
-      canvas_.line({x, layout_.bottom}, {x, layout_.bottom + 4.0}, {.width = 0.8});
-      canvas_.text({x, layout_.bottom + 13.0}, label_number(value, ticks.decimals), aligned(label_text, Align::centre));
-    }
-    canvas_.text({0.5 * (layout_.key.page_low + layout_.key.page_high), layout_.bottom + 31.0}, sweep_.key,
-                 aligned(strong_text, Align::centre));
   }
 
   const PlateView& view_;
