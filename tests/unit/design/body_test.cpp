@@ -175,7 +175,7 @@ TEST_CASE("a box weighs and holds what its measures say")
     const Eigen::Vector3d& b = model.cavity.planform.nodes[static_cast<std::size_t>(edge[3])];
     enclosed += 0.5 * (a.x() * b.y() - a.y() * b.x());
   }
-  CHECK(enclosed == doctest::Approx(inside).epsilon(1e-9));
+  CHECK(enclosed == relative(inside));
   const BodySystem system = assemble(model.body);
   CHECK(1e3 * system.parts[BodyModel::top].mass == relative(400.0 * 0.35 * 0.2 * 3e-3 * 1e3 + 2.0));
   const double ribs = 500.0 * 2.0 * (0.344 + 0.194) * (0.04 + 3e-3) * 1e-3; // from mid-surface to mid-surface
@@ -224,7 +224,7 @@ TEST_CASE("ribs that are lower at the neck tilt the back")
   const auto height = [&](double x) { return -(back.placement * Eigen::Vector3d(x, 0.0, 0.0)).z() - 3e-3; };
   CHECK(1e3 * height(-0.175) == doctest::Approx(40.0).epsilon(1e-3));
   CHECK(1e3 * height(0.175) == doctest::Approx(30.0).epsilon(1e-3));
-  CHECK(CavitySpace(model.cavity, 0).volume() == doctest::Approx(0.344 * 0.194 * 0.035).epsilon(1e-3));
+  CHECK(CavitySpace(model.cavity, 0).volume() == relative(0.344 * 0.194 * 0.035, 1e-3));
 }
 
 TEST_CASE("the demo body moves freely as a whole and nothing of it hangs loose")
@@ -264,7 +264,7 @@ TEST_CASE("plates of measured outlines make a body although these are not quite 
   const BodySystem s = assemble(model.body);
   CHECK(s.system.rigid_motions.cols() == 6);
   // Both plates weigh the same but for the bridge: the outline of one is the mirror image of the other's.
-  CHECK(s.parts[BodyModel::top].mass - 3e-3 == doctest::Approx(s.parts[BodyModel::back].mass).epsilon(1e-3));
+  CHECK(s.parts[BodyModel::top].mass - 3e-3 == relative(s.parts[BodyModel::back].mass, 1e-3));
 }
 
 TEST_CASE("a neck weighs on the body at its end")
@@ -282,7 +282,7 @@ TEST_CASE("a neck weighs on the body at its end")
     const Eigen::VectorXd R = s.rigid_motions.col(5); // about z
     return R.dot(s.M.selfadjointView<Eigen::Lower>() * R);
   };
-  CHECK(turning(with) - turning(bare) == doctest::Approx(0.2 * (0.3 * 0.3 + 0.25 * 0.25 / 12.0)).epsilon(1e-9));
+  CHECK(turning(with) - turning(bare) == relative(0.2 * (0.3 * 0.3 + 0.25 * 0.25 / 12.0)));
 }
 
 TEST_CASE("keys of the plates are reached through the body")

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "relative.h"
 #include "viola.h"
 
 #include <plate/core/error.h>
@@ -81,13 +82,13 @@ TEST_CASE("ribs stand on a closed line as far inside a rectangle as its edges ov
     for (std::size_t k = 0; k < 4; ++k)
     {
       const Eigen::Vector2d p = plates.top.nodes[static_cast<std::size_t>(line[i][k])];
-      CHECK(std::min(0.175 - std::abs(p.x()), 0.1 - std::abs(p.y())) == doctest::Approx(overhang).epsilon(1e-9));
+      CHECK(std::min(0.175 - std::abs(p.x()), 0.1 - std::abs(p.y())) == test::relative(overhang));
     }
     round += (plates.top.nodes[static_cast<std::size_t>(line[i][3])] -
               plates.top.nodes[static_cast<std::size_t>(line[i][0])])
                  .norm();
   }
-  CHECK(round == doctest::Approx(2.0 * (0.35 + 0.2 - 4.0 * overhang)).epsilon(1e-9));
+  CHECK(round == test::relative(2.0 * (0.35 + 0.2 - 4.0 * overhang)));
 }
 
 TEST_CASE("a back has nodes across from those of a top with holes and bar")
@@ -136,8 +137,8 @@ TEST_CASE("ribs of a box: area, bands and outward normals")
   const RibMeasures measures = {.size = 0.015, .lining = 0.008};
   const std::vector<RibPiece> pieces = rib_meshes(edges_at(mesh, -0.038), edges_at(mesh, 0.0), measures);
   REQUIRE(pieces.size() == 2);
-  CHECK(area(pieces, RibBand::plain) == doctest::Approx(0.022 * round).epsilon(1e-9));
-  CHECK(area(pieces, RibBand::lining) == doctest::Approx(0.016 * round).epsilon(1e-9));
+  CHECK(area(pieces, RibBand::plain) == test::relative(0.022 * round));
+  CHECK(area(pieces, RibBand::lining) == test::relative(0.016 * round));
   for (const RibPiece& piece : pieces)
     for (const auto& t : piece.mesh.triangles)
     {
@@ -165,8 +166,8 @@ TEST_CASE("blocks stand at both ends and in the corners, about as far as asked f
     const double wanted = piece.band == RibBand::end_block ? 2.0 * 0.05 : 8.0 * 0.03;
     if (piece.band == RibBand::plain || piece.band == RibBand::lining)
       continue;
-    CHECK(length == doctest::Approx(wanted).epsilon(0.2));
-    CHECK(length * piece.backing_share == doctest::Approx(wanted).epsilon(1e-9));
+    CHECK(length == test::relative(wanted, 0.2));
+    CHECK(length * piece.backing_share == test::relative(wanted));
   }
   CHECK(pieces.size() == 4);
 }
