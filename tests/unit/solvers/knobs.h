@@ -72,14 +72,10 @@ inline double mismatch(const Eigen::VectorXd& a, const Eigen::VectorXd& b)
   return (a - b).cwiseAbs().maxCoeff() / b.cwiseAbs().maxCoeff();
 }
 
+/// With the footprint of a bar.
 inline ShellMesh arched(double height)
 {
-  test::GridPlate grid = {.x = test::lines_with_strips(0.15, 6, 0.004),
-                          .y = {-0.09, -0.086, -0.04, 0.01, 0.018, 0.05, 0.086, 0.09},
-                          .surface = test::biparabolic(0.3, 0.18, height),
-                          .thickness = 2.6e-3};
-  grid.under_bar = [](double x, double y) { return std::abs(x) < 0.11 && y > 0.01 && y < 0.018; };
-  return test::grid_mesh(grid);
+  return arched_rectangle(2.6e-3, true, height);
 }
 
 /// A carved arched plate with a bar, a patch and a stuck-on mass; no symmetry, so that all modes are mixed.

@@ -32,10 +32,7 @@ struct SmallSearch
     start = laminated_plate(hidden);
   }
 
-  [[nodiscard]] MatchResult run(std::uint64_t seed = 1) const
-  {
-    return match_layups(start, supplies, goal, {.seed = seed, .num_reduced = 400});
-  }
+  [[nodiscard]] MatchResult run() const { return match_layups(start, supplies, goal, {.num_reduced = 400}); }
 };
 
 bool same(const MatchResult& a, const MatchResult& b)

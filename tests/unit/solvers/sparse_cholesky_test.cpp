@@ -14,9 +14,10 @@ using namespace plate;
 namespace
 {
 
-System clamped_plate()
+System clamped_plate(int cells_x = 4, int cells_y = 3)
 {
-  Model model = test::plate_model(test::rectangle(0.2, 0.1, 4, 3, 3e-3), test::solid(test::reference_spruce(), 3e-3));
+  Model model =
+      test::plate_model(test::rectangle(0.2, 0.1, cells_x, cells_y, 3e-3), test::solid(test::reference_spruce(), 3e-3));
   model.supports = {{.group = "x-", .support = EdgeSupport::clamped}, {.group = "y+", .support = EdgeSupport::rest}};
   return assemble(model);
 }
@@ -93,9 +94,7 @@ namespace
 /// Large enough for several subtrees that are done one by one.
 System large_plate()
 {
-  Model model = test::plate_model(test::rectangle(0.2, 0.1, 24, 12, 3e-3), test::solid(test::reference_spruce(), 3e-3));
-  model.supports = {{.group = "x-", .support = EdgeSupport::clamped}, {.group = "y+", .support = EdgeSupport::rest}};
-  return assemble(model);
+  return clamped_plate(24, 12);
 }
 
 } // namespace

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "changed_plate.h"
+#include "knobs.h"
 
 #include <plate/core/error.h>
 #include <plate/post/surface_integral.h>
-#include <plate/solvers/studies/sensitivity.h>
 
 #include <doctest/doctest.h>
 
@@ -12,6 +11,7 @@
 #include <vector>
 
 using namespace plate;
+using test::mismatch;
 
 namespace
 {
@@ -64,11 +64,6 @@ struct Solved
   {
   }
 };
-
-double mismatch(const Eigen::VectorXd& a, const Eigen::VectorXd& b)
-{
-  return (a - b).cwiseAbs().maxCoeff() / b.cwiseAbs().maxCoeff();
-}
 
 } // namespace
 
