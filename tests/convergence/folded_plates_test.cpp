@@ -15,21 +15,14 @@ using namespace plate;
 namespace
 {
 
-std::vector<double> lines(double length, int cells)
-{
-  std::vector<double> out;
-  for (int i = 0; i <= cells; ++i)
-    out.push_back(length * i / cells);
-  return out;
-}
-
 Model wall(double length, double width, int cells)
 {
   constexpr double thickness = 0.02;
-  Model model = test::plate_model(
-      test::grid_mesh(
-          {.x = lines(length, 2 * cells), .y = lines(width, cells), .surface = test::flat(), .thickness = thickness}),
-      test::solid(test::isotropic(10e9, 0.3, 500.0), thickness));
+  Model model = test::plate_model(test::grid_mesh({.x = test::even_lines(0.0, length, 2 * cells),
+                                                   .y = test::even_lines(0.0, width, cells),
+                                                   .surface = test::flat(),
+                                                   .thickness = thickness}),
+                                  test::solid(test::isotropic(10e9, 0.3, 500.0), thickness));
   model.supports = {{.group = "x-", .support = EdgeSupport::clamped}};
   return model;
 }

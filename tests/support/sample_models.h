@@ -12,6 +12,7 @@ namespace plate::test
 // Plates and materials of the validation cases serve other tests too.
 using validation::biparabolic;
 using validation::carbon_epoxy;
+using validation::even_lines;
 using validation::flat;
 using validation::grid_mesh;
 using validation::GridPlate;

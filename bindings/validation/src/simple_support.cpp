@@ -53,12 +53,4 @@ ShellMesh even_rectangle(double length, double width, int cells_x, int cells_y, 
                     .thickness = thickness});
 }
 
-std::vector<double> even_lines(double from, double to, int cells)
-{
-  std::vector<double> lines;
-  for (int i = 0; i <= cells; ++i)
-    lines.push_back(from + (to - from) * i / cells);
-  return lines;
-}
-
 } // namespace plate::validation

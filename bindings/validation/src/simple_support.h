@@ -24,7 +24,4 @@ enum class NavierEdge
 /// Flat rectangle of equal cells.
 [[nodiscard]] ShellMesh even_rectangle(double length, double width, int cells_x, int cells_y, double thickness);
 
-/// Grid lines of equal cells.
-[[nodiscard]] std::vector<double> even_lines(double from, double to, int cells);
-
 } // namespace plate::validation

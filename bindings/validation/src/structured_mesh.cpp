@@ -151,6 +151,14 @@ ShellMesh grid_mesh(const GridPlate& plate)
   return mesh;
 }
 
+std::vector<double> even_lines(double from, double to, int cells)
+{
+  std::vector<double> lines;
+  for (int i = 0; i <= cells; ++i)
+    lines.push_back(from + (to - from) * i / cells);
+  return lines;
+}
+
 std::vector<double> lines_with_strips(double half, int cells, double strip)
 {
   std::vector<double> lines = {-half};

@@ -11,18 +11,7 @@
 #include <cmath>
 
 using namespace plate;
-
-namespace
-{
-
-ShellMesh lifted(ShellMesh mesh, double z)
-{
-  for (Eigen::Vector3d& node : mesh.nodes)
-    node.z() += z;
-  return mesh;
-}
-
-} // namespace
+using test::lifted;
 
 TEST_CASE("the cavity between two flat plates ends half a thickness inside their mid-surfaces")
 {

@@ -26,13 +26,11 @@ CavityMesh low_box()
 /// Arched plate over more than the planform of the box.
 ShellMesh arched_top(double z)
 {
-  ShellMesh mesh = test::grid_mesh({.x = {-0.16, -0.1, -0.03, 0.04, 0.1, 0.16},
-                                    .y = {-0.11, -0.05, 0.0, 0.06, 0.11},
-                                    .surface = test::biparabolic(0.32, 0.22, 0.015),
-                                    .thickness = 3e-3});
-  for (Eigen::Vector3d& node : mesh.nodes)
-    node.z() += z;
-  return mesh;
+  return test::lifted(test::grid_mesh({.x = {-0.16, -0.1, -0.03, 0.04, 0.1, 0.16},
+                                       .y = {-0.11, -0.05, 0.0, 0.06, 0.11},
+                                       .surface = test::biparabolic(0.32, 0.22, 0.015),
+                                       .thickness = 3e-3}),
+                      z);
 }
 
 /// Upright wall from (x0, y0) to (x1, y1), z from 0 to the height; its normal points to the right of the way.
@@ -50,6 +48,23 @@ ShellMesh upright(const Eigen::Vector2d& from, const Eigen::Vector2d& to)
 Eigen::MatrixXd moved(const ShellMesh& mesh, const Eigen::Vector3d& by)
 {
   return by.replicate(static_cast<Eigen::Index>(mesh.nodes.size()), 1);
+}
+
+/// A pressure that is x everywhere.
+Eigen::VectorXd pressure_x(const CavitySpace& space, const CavityMesh& mesh)
+{
+  Eigen::VectorXd nodal(mesh.back.size());
+  for (Eigen::Index i = 0; i < nodal.size(); ++i)
+    nodal(i) = mesh.planform.nodes[static_cast<std::size_t>(i)].x();
+  return space.from_nodes(nodal);
+}
+
+/// A pressure that is z everywhere in the low box, in a space of degree 1.
+Eigen::VectorXd pressure_z(const CavitySpace& space, const CavityMesh& mesh)
+{
+  Eigen::VectorXd z = space.from_nodes(Eigen::VectorXd::Constant(mesh.back.size(), 0.5 * height));
+  z(Eigen::seqN(1, mesh.back.size(), 2)).setConstant(0.5 * height);
+  return z;
 }
 
 Eigen::MatrixXd flow_of(const CavitySpace& space, const CavityWall& wall, const Eigen::Vector3d& by)
@@ -93,11 +108,8 @@ TEST_CASE("a pressure that grows along z does work on the height of the wall tha
   // Pressure z over a lid at z = height, moved up: height times the area; moved along x a flat lid does no work.
   const CavityMesh mesh = low_box();
   const CavitySpace space(mesh, 1);
-  ShellMesh lid = test::rectangle(length, width, 5, 4, 2e-3);
-  for (Eigen::Vector3d& node : lid.nodes)
-    node.z() += height;
-  Eigen::VectorXd z = space.from_nodes(Eigen::VectorXd::Constant(mesh.back.size(), 0.5 * height));
-  z(Eigen::seqN(1, mesh.back.size(), 2)).setConstant(0.5 * height);
+  const ShellMesh lid = test::lifted(test::rectangle(length, width, 5, 4, 2e-3), height);
+  const Eigen::VectorXd z = pressure_z(space, mesh);
   CHECK(flow_of(space, {.mesh = &lid, .side = WallSide::top}, {0.0, 0.0, 1.0}).col(0).dot(z) ==
         test::relative(height * length * width, 1e-10));
   CHECK(flow_of(space, {.mesh = &lid, .side = WallSide::top}, {1.0, 0.0, 0.0}).cwiseAbs().maxCoeff() < 1e-15);
@@ -109,14 +121,11 @@ TEST_CASE("an arched top that moves along x pushes with its slopes")
   const CavityMesh mesh = low_box();
   const CavitySpace space(mesh, 0);
   const ShellMesh top = arched_top(height);
-  Eigen::VectorXd nodal(mesh.back.size());
-  for (Eigen::Index i = 0; i < nodal.size(); ++i)
-    nodal(i) = mesh.planform.nodes[static_cast<std::size_t>(i)].x();
   const double along = 8.0 * 0.015 / (0.32 * 0.32) * 2.0 / 3.0 * std::pow(0.5 * length, 3);
   const double across = width - 4.0 / (0.22 * 0.22) * 2.0 / 3.0 * std::pow(0.5 * width, 3);
   const Eigen::VectorXd flow = flow_of(space, {.mesh = &top, .side = WallSide::top}, {1.0, 0.0, 0.0});
   // The arch is of degree four and its mesh cubic; quadrature points cross its edges.
-  CHECK(flow.dot(space.from_nodes(nodal)) == test::relative(along * across, 1e-3));
+  CHECK(flow.dot(pressure_x(space, mesh)) == test::relative(along * across, 1e-3));
 }
 
 TEST_CASE("ribs: the outward wall at x+ draws its area, one that faces it the opposite")
@@ -133,13 +142,8 @@ TEST_CASE("ribs: the outward wall at x+ draws its area, one that faces it the op
   CHECK(in.dot(space.uniform()) == test::relative(-width * height, 1e-10));
   CHECK(flow_of(space, {.mesh = &right, .side = WallSide::ribs, .outward = -1.0}, along_x).col(0).isApprox(-out));
   // A pressure x is 0.15 m there; one of z does the work of its mean.
-  Eigen::VectorXd nodal(mesh.back.size());
-  for (Eigen::Index i = 0; i < nodal.size(); ++i)
-    nodal(i) = mesh.planform.nodes[static_cast<std::size_t>(i)].x();
-  CHECK(out.dot(space.from_nodes(nodal)) == test::relative(0.15 * width * height, 1e-10));
-  Eigen::VectorXd z = space.from_nodes(Eigen::VectorXd::Constant(mesh.back.size(), 0.5 * height));
-  z(Eigen::seqN(1, mesh.back.size(), 2)).setConstant(0.5 * height);
-  CHECK(out.dot(z) == test::relative(0.5 * height * width * height, 1e-10));
+  CHECK(out.dot(pressure_x(space, mesh)) == test::relative(0.15 * width * height, 1e-10));
+  CHECK(out.dot(pressure_z(space, mesh)) == test::relative(0.5 * height * width * height, 1e-10));
 }
 
 TEST_CASE("a back in axes of its own, seen from outside, does what it does in those of the cavity")

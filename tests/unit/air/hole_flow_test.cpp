@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 // Ellipses and slots: tests/reference/data/air.csv.
 #include "relative.h"
+#include "sample_cavities.h"
 
 #include <plate/air/hole_flow.h>
 #include <plate/core/error.h>
@@ -12,22 +13,7 @@
 #include <numbers>
 
 using namespace plate;
-
-namespace
-{
-
-std::vector<Eigen::Vector2d> circle(double radius, const Eigen::Vector2d& centre, double turned = 0.0)
-{
-  std::vector<Eigen::Vector2d> points;
-  for (int i = 0; i < 180; ++i)
-  {
-    const double angle = turned + 2.0 * std::numbers::pi * i / 180.0;
-    points.push_back(centre + radius * Eigen::Vector2d(std::cos(angle), std::sin(angle)));
-  }
-  return points;
-}
-
-} // namespace
+using test::circle;
 
 TEST_CASE("a round hole conducts its diameter, whatever its size, place and sense")
 {

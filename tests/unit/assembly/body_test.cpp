@@ -24,19 +24,11 @@ constexpr double E = 10e9; // [Pa]
 constexpr double thickness = 3e-3;
 constexpr double pi = std::numbers::pi;
 
-std::vector<double> lines(double from, double to, int cells)
-{
-  std::vector<double> out;
-  for (int i = 0; i <= cells; ++i)
-    out.push_back(from + (to - from) * i / cells);
-  return out;
-}
-
 /// A flat wall over x from 0 to `length` and y from 0 to `width`.
 Model wall(double length, double width, double nu, int cells = 1)
 {
-  return test::plate_model(test::grid_mesh({.x = lines(0.0, length, cells),
-                                            .y = lines(0.0, width, cells),
+  return test::plate_model(test::grid_mesh({.x = test::even_lines(0.0, length, cells),
+                                            .y = test::even_lines(0.0, width, cells),
                                             .surface = test::flat(),
                                             .thickness = thickness}),
                            test::solid(test::isotropic(E, nu, 500.0), thickness));
@@ -198,8 +190,8 @@ TEST_CASE("directors that differ a little at a joint neither lock nor soften a c
       .normal = [=](double s, double) { return Eigen::Vector3d(std::sin(s / radius), 0.0, std::cos(s / radius)); }};
   const auto half = [&](double from)
   {
-    return test::plate_model(test::grid_mesh({.x = lines(from, from + 0.5 * arc, 6),
-                                              .y = lines(0.0, width, 1),
+    return test::plate_model(test::grid_mesh({.x = test::even_lines(from, from + 0.5 * arc, 6),
+                                              .y = test::even_lines(0.0, width, 1),
                                               .surface = ring,
                                               .thickness = thickness}),
                              test::solid(test::isotropic(E, 0.0, 500.0), thickness));

@@ -37,6 +37,9 @@ struct GridPlate
 /// Mesh with boundary groups "x-", "x+", "y-", "y+" for the outer sides and "hole" for the rest.
 [[nodiscard]] ShellMesh grid_mesh(const GridPlate& plate);
 
+/// Grid lines of equal cells.
+[[nodiscard]] std::vector<double> even_lines(double from, double to, int cells);
+
 /// Grid lines over [-half, half]: `cells` equal cells and one narrow strip at each end.
 [[nodiscard]] std::vector<double> lines_with_strips(double half, int cells, double strip);
 
