@@ -129,6 +129,7 @@ def main():
     match_schema = json.loads(pathlib.Path(MATCH_SCHEMA).read_text(encoding="utf-8"))
     jsonschema.Draft202012Validator.check_schema(match_schema)
     match_validator = jsonschema.Draft202012Validator(match_schema)
+    check_right(match_validator, "the match problem that wrong ones are made from", MATCH)
     for text in WRONG_MATCHES:
         if not faults(match_validator, text):
             fail(f"the schema of match problems lets pass: {text}")
