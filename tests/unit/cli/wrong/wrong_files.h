@@ -13,7 +13,7 @@ struct WrongFile
   std::string name;              ///< what is wrong, in a few words
   std::string text;              ///< bytes of the file
   std::vector<std::string> says; ///< parts of the message: where (":LINE:" or "--set"), key and value, what is allowed
-  std::vector<std::string> options = {}; ///< after `modes FILE`
+  std::vector<std::string> options = {}; ///< after `modes FILE` or another command
 };
 
 /// Parts of good files. Lines are counted on from line 1 of plate_start().
