@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "check_refused.h"
-#include "demo_designs.h"
 #include "quick_body.h"
+#include "run_json.h"
 
 #include <cmath>
 #include <complex>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "run_plate.h"
+#include "run_json.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
@@ -20,11 +20,7 @@ namespace
 json compare(std::vector<std::string> arguments)
 {
   arguments.insert(arguments.begin(), "compare");
-  arguments.emplace_back("--json");
-  const Run run = run_plate(arguments);
-  CAPTURE(run.err);
-  REQUIRE(run.status == 0);
-  return json::parse(run.out);
+  return run_json(arguments);
 }
 
 json only_design(const json& result)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "demo_designs.h"
+#include "run_json.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "run_plate.h"
+#include "run_json.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
@@ -51,10 +51,7 @@ TEST_CASE("match finds the layup of its reference, and writes designs that other
 {
   const MatchShop shop;
   const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 6\n"));
-  const Run run = run_plate({"match", file, "--json", "--out", shop.path("out")});
-  CAPTURE(run.err);
-  REQUIRE(run.status == 0);
-  const json result = json::parse(run.out);
+  const json result = run_json({"match", file, "--out", shop.path("out")});
   CHECK(result.at("evaluations").get<int>() > 100);
   CHECK(result.at("complete").get<bool>());
   CHECK(result.at("targets").size() == 6);
@@ -67,9 +64,7 @@ TEST_CASE("match finds the layup of its reference, and writes designs that other
                            "mismatch_over_mass.png", "side_by_side.svg", "side_by_side.png"})
     CHECK(files.count(name) == 1);
 
-  const Run modes = run_plate({"modes", shop.path("out/laminate_1.toml"), "--json"});
-  REQUIRE(modes.status == 0);
-  const json solved = json::parse(modes.out);
+  const json solved = run_json({"modes", shop.path("out/laminate_1.toml")});
   for (const json& mode : best.at("modes"))
     CHECK(solved.at("modes").at(mode.at("mode").get<std::size_t>() - 1).at("frequency_hz").get<double>() ==
           doctest::Approx(mode.at("frequency_hz").get<double>()).epsilon(1e-7));
@@ -78,18 +73,13 @@ TEST_CASE("match finds the layup of its reference, and writes designs that other
 TEST_CASE("measured modes take the reference's place")
 {
   const MatchShop shop;
-  const Run modes = run_plate({"modes", shop.path("reference.toml"), "--json"});
-  REQUIRE(modes.status == 0);
+  const json solved = run_json({"modes", shop.path("reference.toml")});
   std::string list = "mode,frequency_hz\n";
-  const json solved = json::parse(modes.out);
   for (std::size_t i = 0; i < 4; ++i)
     list += std::to_string(i + 1) + "," + solved.at("modes").at(i).at("frequency_hz").dump() + "\n";
   static_cast<void>(shop.write("taps.csv", list));
   const std::string file = shop.write("match.toml", problem("measured = \"taps.csv\"\n", "count = 4\n"));
-  const Run run = run_plate({"match", file, "--json", "--set", "layup.plies.1.angle=10"});
-  CAPTURE(run.err);
-  REQUIRE(run.status == 0);
-  const json result = json::parse(run.out);
+  const json result = run_json({"match", file, "--set", "layup.plies.1.angle=10"});
   CHECK(result.at("reference_mass_g").is_null());
   CHECK(result.at("targets").size() == 4);
   CHECK(result.at("candidates").at(0).at("score").get<double>() < 100.0); // an order of shapes may differ, no more
