@@ -60,10 +60,7 @@ TEST_CASE("A sheet of body modes says names, frequencies, losses, shares of the 
   BodyView view{.top = {.mesh = mesh, .title = "Invented body"}, .back = {.mesh = mesh}, .air = {.mesh = mesh}};
   std::swap(view.back.left, view.back.right);
   write_body_sheet(folder / "modes.svg", view, invented_modes(mesh));
-  const std::string svg = bytes_of(folder / "modes.svg");
-  const std::vector<WordBox> words = words_in(svg);
-  CHECK(overlapping(words) == "");
-  CHECK(off_page(words, svg) == "");
+  const std::vector<WordBox> words = checked_words(folder / "modes.svg");
   for (const std::string expected :
        {"Invented body", "1 \u00b7 A0", "280.0 Hz", "loss 2.1 %, air 66 %", "2 \u00b7 CBR", "3", "4 \u00b7 B1-", "top",
         "back", "air", "top and air: bass side left; back: treble side left"})
@@ -97,10 +94,7 @@ TEST_CASE("Levels have their quantity, frequencies and marks; labels without roo
 {
   const TemporaryFolder folder;
   write_level_picture(folder / "levels.svg", invented_levels());
-  const std::string svg = bytes_of(folder / "levels.svg");
-  const std::vector<WordBox> words = words_in(svg);
-  CHECK(overlapping(words) == "");
-  CHECK(off_page(words, svg) == "");
+  const std::vector<WordBox> words = checked_words(folder / "levels.svg");
   for (const std::string expected : {"Invented body", "mobility, dB re 1 s/kg", "frequency, Hz", "50", "100", "1000",
                                      "2000", "\u221260", "\u221220", "together", "rocking", "B1-"})
   {

@@ -48,10 +48,7 @@ TEST_CASE("A picture of likeness says rows, columns, values from 0.1 on and the 
     CAPTURE(size.first);
     const MacPicture picture = sample_likeness(size.first, size.second);
     write_mac_picture(folder / "mac.svg", picture);
-    const std::string svg = bytes_of(folder / "mac.svg");
-    const std::vector<WordBox> words = words_in(svg);
-    CHECK(overlapping(words) == "");
-    CHECK(off_page(words, svg) == "");
+    const std::vector<WordBox> words = checked_words(folder / "mac.svg");
     for (const std::string expected : {"Likeness of modes", "row 1", "column 2", "0.90", "modal assurance criterion",
                                        "0.25", "modes paired with each other"})
     {

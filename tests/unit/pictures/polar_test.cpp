@@ -33,10 +33,7 @@ TEST_CASE("A polar picture says directions, values, units and curves, 0 up and 9
     PolarPicture picture = sample_polar();
     picture.panels.resize(panels);
     write_polar_picture(folder / "polar.svg", picture);
-    const std::string svg = bytes_of(folder / "polar.svg");
-    const std::vector<WordBox> words = words_in(svg);
-    CHECK(overlapping(words) == "");
-    CHECK(off_page(words, svg) == "");
+    const std::vector<WordBox> words = checked_words(folder / "polar.svg");
     for (const std::string expected : {"Invented layup", "stretching, GPa", "laminate", "spruce", "5", "15"})
     {
       CAPTURE(expected);

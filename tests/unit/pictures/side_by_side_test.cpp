@@ -45,10 +45,7 @@ TEST_CASE("Two designs side by side say titles, masses, names, frequencies and d
   second.modes[1].frequency_hz *= 1.059463; // an equally tempered semitone: 2^(1/12)
   const std::vector<ModePair> pairs = {{0, 0}, {1, 1}, {2, 3}, {3, 2}, {4, 4}, {5, 5}};
   write_side_by_side(folder / "both.svg", first, second, pairs);
-  const std::string svg = bytes_of(folder / "both.svg");
-  const std::vector<WordBox> words = words_in(svg);
-  CHECK(overlapping(words) == "");
-  CHECK(off_page(words, svg) == "");
+  const std::vector<WordBox> words = checked_words(folder / "both.svg");
   for (const std::string expected : {"left: Invented spruce, 80.0 g", "right: Invented laminate, 70.0 g (\u221212.5 %)",
                                      "M1 twist", "0.0 %, 0 cents", "M2 X", "+5.9 %, +100 cents", "modes 3 and 4",
                                      "3 \u00b7 183.6 Hz", "4 \u00b7 244.8 Hz", "M5 ring", "mode 6"})

@@ -3,10 +3,13 @@
 
 #include "temporary_folder.h"
 
+#include <doctest/doctest.h>
+
 #include <Eigen/Core>
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <numbers>
 #include <regex>
 #include <string>
@@ -78,6 +81,17 @@ inline std::string off_page(const std::vector<WordBox>& boxes, const std::string
     if ((box.low.array() < 2.0).any() || (box.high.array() > size.array() - 2.0).any())
       return box.words;
   return {};
+}
+
+/// Words of a picture, checked to stand inside the page and apart from each other.
+inline std::vector<WordBox> checked_words(const std::filesystem::path& path)
+{
+  const std::string svg = bytes_of(path);
+  std::vector<WordBox> words = words_in(svg);
+  CHECK(words.size() > 2);
+  CHECK(overlapping(words) == "");
+  CHECK(off_page(words, svg) == "");
+  return words;
 }
 
 } // namespace plate::test

@@ -15,17 +15,6 @@ using namespace plate::test;
 namespace
 {
 
-/// Words of a picture, checked to stand inside the page and apart from each other.
-std::vector<WordBox> checked_words(const std::filesystem::path& path)
-{
-  const std::string svg = bytes_of(path);
-  std::vector<WordBox> words = words_in(svg);
-  CHECK(words.size() > 2);
-  CHECK(overlapping(words) == "");
-  CHECK(off_page(words, svg) == "");
-  return words;
-}
-
 struct Sample
 {
   TemporaryFolder folder;
