@@ -1,43 +1,22 @@
 // SPDX-License-Identifier: MPL-2.0
 // A match problem beside the designs of the example. Problems are read from files only.
 #include "one_line.h"
+#include "temporary_folder.h"
 
 #include <plate/design/match_problem.h>
 
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
-#include <random>
+#include <string_view>
 
 namespace
 {
 
 /// A copy of the example's folder for the problem to be written into, which disappears with the process.
-class Folder
+struct Folder : plate::test::TemporaryFolder
 {
-public:
-  Folder()
-      : path_(std::filesystem::temp_directory_path() / ("plate-match-fuzz-" + std::to_string(std::random_device()())))
-  {
-    std::filesystem::copy(EXAMPLES_DIR "/viola", path_);
-  }
-  ~Folder()
-  {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-
-  [[nodiscard]] std::filesystem::path write(std::string_view text) const
-  {
-    std::filesystem::path file = path_ / "fuzz.toml";
-    std::ofstream(file, std::ios::binary) << text;
-    return file;
-  }
-
-private:
-  std::filesystem::path path_;
+  Folder() { std::filesystem::copy(EXAMPLES_DIR "/viola", path()); }
 };
 
 } // namespace
@@ -45,7 +24,8 @@ private:
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
 {
   static const Folder folder;
-  const std::filesystem::path file = folder.write({reinterpret_cast<const char*>(data), size});
+  const std::filesystem::path file = folder / "fuzz.toml";
+  std::ofstream(file, std::ios::binary) << std::string_view(reinterpret_cast<const char*>(data), size);
   plate::fuzz::refused_in_one_line([&] { static_cast<void>(plate::read_match_problem(file)); });
   return 0;
 }
