@@ -6,6 +6,9 @@ if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_CXX_COMPILER_VERSION VERSION_L
   # -Wall's -Wrestrict of GCC 12 takes every std::string sum at -O3 for an overlap (GCC bug 105651).
   list(APPEND LIBPLATE_WARNINGS -Wno-restrict)
 endif()
+if(CMAKE_UNITY_BUILD)
+  list(APPEND LIBPLATE_WARNINGS -Wno-shadow) # joined sources see each other's file-local names
+endif()
 option(LIBPLATE_WARNINGS_AS_ERRORS "Treat warnings in our own code as errors" ${PROJECT_IS_TOP_LEVEL})
 set(LIBPLATE_SANITIZE "" CACHE STRING "Sanitizers for our own code, e.g. address,undefined")
 

@@ -13,7 +13,7 @@ namespace plate
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 // A value with its slope by one variable.
 struct Slope

@@ -17,7 +17,7 @@ namespace
 
 using Eigen::Vector2d;
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 CurveLoop loop_of(const Slot& slot)
 {

@@ -6,21 +6,19 @@
 #include "symmetric_product.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <Eigen/Eigenvalues>
 #include <Spectra/SymEigsSolver.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace plate
 {
 
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 /// Frequencies that K gives the rigid motions.
 Eigen::VectorXd rigid_frequencies(const System& system, const RigidBasis& rigid)

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/core/units.h>
 #include <plate/solvers/reduced_model.h>
 
 #include "reduced_model/implementation.h"
@@ -6,7 +7,6 @@
 #include <plate/core/error.h>
 
 #include <algorithm>
-#include <numbers>
 #include <utility>
 
 namespace plate
@@ -16,8 +16,6 @@ using namespace reduced;
 
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 void check_options(const ReducedOptions& options)
 {

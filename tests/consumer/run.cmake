@@ -17,7 +17,7 @@ file(REMOVE_RECURSE ${work_dir})
 if(variant STREQUAL "permissive")
   # Disabled packages make any call for them an error, so the build cannot lean on them unseen.
   run(${CMAKE_COMMAND} -S ${source_dir} -B ${work_dir}/libplate ${common}
-    -D LIBPLATE_WITH_MESHES=OFF -D LIBPLATE_WITH_CHOLMOD=OFF -D LIBPLATE_WITH_TESTS=OFF
+    -D LIBPLATE_WITH_MESHES=OFF -D LIBPLATE_WITH_CHOLMOD=OFF -D LIBPLATE_WITH_TESTS=OFF -D CMAKE_UNITY_BUILD=ON
     -D CMAKE_DISABLE_FIND_PACKAGE_Gmsh=ON -D CMAKE_DISABLE_FIND_PACKAGE_VTK=ON
     -D CMAKE_DISABLE_FIND_PACKAGE_CHOLMOD=ON -D CMAKE_DISABLE_FIND_PACKAGE_METIS=ON)
   set(build_dir ${work_dir}/libplate)

@@ -16,7 +16,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 double first_frequency(const Model& model)
 {

@@ -5,6 +5,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <nlohmann/json.hpp>
 
@@ -17,10 +18,7 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double grams = 1e3;       // per kg
-constexpr double millimetres = 1e3; // per m
-constexpr double litres = 1e3;      // per m3
-constexpr double percent = 100.0;
+constexpr double litres = 1e3; // per m3
 
 constexpr const char* caution =
     "Names follow shape and air share; of A1, CBR, B1- and B1+ several modes may share the character. Radiation counts "

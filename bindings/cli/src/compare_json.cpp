@@ -4,6 +4,7 @@
 #include "modes_report.h"
 #include "text_table.h"
 
+#include <plate/core/units.h>
 #include <plate/meshes/side_by_side_picture.h>
 
 #include <nlohmann/json.hpp>
@@ -16,9 +17,6 @@ namespace
 {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double grams = 1e3; // per kg
-constexpr double percent = 100.0;
 
 /// Nothing turns into null.
 Json number_or_null(const std::optional<double>& value, double scale = 1.0)

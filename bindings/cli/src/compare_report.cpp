@@ -5,6 +5,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/picture.h>
 #include <plate/meshes/side_by_side_picture.h>
 
@@ -16,8 +17,6 @@ namespace plate
 namespace
 {
 
-constexpr double grams = 1e3; // per kg
-constexpr double percent = 100.0;
 constexpr double least_told = 5e-4; // share of the reference left out [-]
 
 double frequency_hz(const ComparedDesign& design, const ComparedPair& pair)

@@ -4,6 +4,7 @@
 #include "nodal_fields.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <cstddef>
 #include <vector>
@@ -37,7 +38,7 @@ PlateView plate_view(const Model& model, const std::string& title)
         {.outline = edge_of(model.patches[i].region),
          .label = message("patch ", i + 1, model.patches[i].side == PlateSide::inside ? ", inside" : ", outside")});
   for (const PointMass& mass : model.masses)
-    view.points.push_back({.at = mass.at, .label = message(mass.mass * 1e3, " g")});
+    view.points.push_back({.at = mass.at, .label = message(mass.mass * grams, " g")});
   return view;
 }
 

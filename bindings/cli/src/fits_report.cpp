@@ -4,6 +4,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <nlohmann/json.hpp>
 
@@ -18,7 +19,6 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double millimetres = 1e3; // per m
 constexpr std::size_t most_warnings = 10;
 
 /// How a residual is shown.

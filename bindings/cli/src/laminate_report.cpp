@@ -6,6 +6,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <nlohmann/json.hpp>
 
@@ -19,8 +20,6 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double millimetres = 1e3;  // per m
-constexpr double gigapascals = 1e-9; // per Pa
 constexpr double millionths = 1e6;
 constexpr double percent_points = 0.01; // a percentage point of moisture as a fraction
 

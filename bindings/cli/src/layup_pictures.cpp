@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "layup_pictures.h"
 
+#include <plate/core/units.h>
+
 namespace plate
 {
 
 PolarPicture polar_picture(const std::string& title, const std::vector<LayupCurve>& layups)
 {
-  constexpr double gigapascals = 1e-9; // per Pa
   PolarPanel stretching = {.heading = "stretching, E", .unit = "GPa", .curves = {}};
   PolarPanel bending = {.heading = "bending, D", .unit = "N m", .curves = {}};
   for (const LayupCurve& layup : layups)

@@ -5,6 +5,8 @@
 #include "load_words.h"
 #include "text_table.h"
 
+#include <plate/core/units.h>
+
 #include <nlohmann/json.hpp>
 
 #include <cmath>
@@ -16,10 +18,6 @@ namespace
 {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double grams = 1e3;       // per kg
-constexpr double millimetres = 1e3; // per m
-constexpr double megapascals = 1e-6;
 
 /// null for what has no limit.
 Json finite(double value)

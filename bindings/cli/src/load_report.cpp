@@ -5,6 +5,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,10 +15,6 @@ namespace plate
 {
 namespace
 {
-
-constexpr double grams = 1e3;       // per kg
-constexpr double millimetres = 1e3; // per m
-constexpr double megapascals = 1e-6;
 
 /// A margin as it is worth: three digits at most.
 std::string margin_text(double margin)

@@ -6,6 +6,8 @@
 #include "modes_report.h"
 #include "text_table.h"
 
+#include <plate/core/units.h>
+
 #include <nlohmann/json.hpp>
 
 #include <numbers>
@@ -17,15 +19,12 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double grams = 1e3; // per kg
-constexpr double percent = 100.0;
-
 Json plies_json(const Laminate& laminate)
 {
   Json plies = Json::array();
   for (const Ply& ply : laminate.plies)
     plies.push_back({{"material", ply.material.name},
-                     {"thickness_mm", rounded(ply.thickness * 1e3)},
+                     {"thickness_mm", rounded(ply.thickness * millimetres)},
                      {"angle_deg", rounded(ply.angle.in_radians() * 180.0 / std::numbers::pi)}});
   return plies;
 }

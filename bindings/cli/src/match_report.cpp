@@ -6,6 +6,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,8 +15,6 @@ namespace plate
 {
 namespace
 {
-
-constexpr double grams = 1e3; // per kg
 
 std::string target_name(const ReferenceMode& mode)
 {

@@ -4,6 +4,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,12 +15,10 @@ namespace plate
 namespace
 {
 
-constexpr double grams = 1e3; // per kg
-
 std::string ply_words(const Ply& ply)
 {
   const double degrees = std::round(ply.angle.in_radians() * 1800.0 / std::numbers::pi) / 10.0;
-  const std::string sheet = message(ply.material.name, ' ', compact(ply.thickness * 1e3, 4));
+  const std::string sheet = message(ply.material.name, ' ', compact(ply.thickness * millimetres, 4));
   return ply.material.core && degrees == 0.0 ? sheet : message(compact(degrees + 0.0, 4), ' ', sheet);
 }
 

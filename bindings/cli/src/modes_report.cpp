@@ -7,6 +7,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/picture.h>
 
 #include <nlohmann/json.hpp>
@@ -21,10 +22,6 @@ namespace
 {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double grams = 1e3;       // per kg
-constexpr double millimetres = 1e3; // per m
-constexpr double percent = 100.0;
 
 Eigen::Index num_modes(const ModesResult& result)
 {

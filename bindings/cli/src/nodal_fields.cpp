@@ -4,6 +4,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 namespace plate
 {
@@ -27,7 +28,7 @@ NodalScalars thickness_field(const ShellMesh& mesh)
 {
   NodalScalars out{.name = "thickness mm", .values = {}};
   for (const double t : mesh.thickness)
-    out.values.push_back(t * 1e3);
+    out.values.push_back(t * millimetres);
   return out;
 }
 

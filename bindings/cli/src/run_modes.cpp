@@ -13,6 +13,7 @@
 #include "refine.h"
 #include "run_limits.h"
 
+#include <plate/core/units.h>
 #include <plate/design/design.h>
 
 #include <algorithm>
@@ -32,7 +33,6 @@ NamedFolder matrix_folder(const ModesRequest& request)
 
 ModesResult modes_of(Design design, const ModesRequest& request)
 {
-  constexpr double percent = 100.0;
   if (request.accuracy > 0.0)
   {
     RunLimits limits = run_limits();

@@ -5,6 +5,8 @@
 #include "modes_report.h"
 #include "text_table.h"
 
+#include <plate/core/units.h>
+
 #include <nlohmann/json.hpp>
 
 namespace plate
@@ -13,8 +15,6 @@ namespace
 {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double grams = 1e3; // per kg
 
 Json mode_entry(const SensitivityOutcome& outcome, Eigen::Index mode)
 {

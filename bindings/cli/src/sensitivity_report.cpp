@@ -5,6 +5,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/picture.h>
 
 #include <cmath>
@@ -13,9 +14,6 @@ namespace plate
 {
 namespace
 {
-
-constexpr double grams = 1e3; // per kg
-constexpr double percent = 100.0;
 
 Eigen::Index num_modes(const SensitivityOutcome& outcome)
 {

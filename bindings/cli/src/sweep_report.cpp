@@ -6,6 +6,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <nlohmann/json.hpp>
 
@@ -17,8 +18,6 @@ namespace
 {
 
 using Json = nlohmann::ordered_json;
-
-constexpr double grams = 1e3; // per kg
 
 std::size_t num_finished(const SweepOutcome& sweep)
 {
@@ -87,7 +86,7 @@ std::string sweep_text(const SweepOutcome& sweep, bool timing)
     out += message("  interrupted after ", num_finished(sweep), " of ", sweep.points.size(), " points\n");
   if (sweep.result.num_reduced > 0)
     out += message("  ", sweep.result.num_reduced, " points from a reduced model, within ",
-                   compact(100.0 * sweep.result.reduced_error, 2), " % of full solves (--full solves each)\n");
+                   compact(percent * sweep.result.reduced_error, 2), " % of full solves (--full solves each)\n");
   if (timing)
     out += message("seconds: total ", fixed(sweep.seconds, 2), ", ", sweep.result.num_solved, " eigenproblems\n");
   return message(out, caution, '\n');
@@ -115,7 +114,7 @@ std::string sweep_json(const SweepOutcome& sweep, bool timing)
                {"complete", sweep.result.complete},
                {"remeshed_points", sweep.num_remeshed},
                {"reduced_points", sweep.result.num_reduced},
-               {"reduced_error_percent", rounded(100.0 * sweep.result.reduced_error)},
+               {"reduced_error_percent", rounded(percent * sweep.result.reduced_error)},
                {"caution", caution}};
   if (timing)
     json["seconds"] = {{"total", sweep.seconds}};

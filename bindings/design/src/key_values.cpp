@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/design/keys.h>
 
+#include "plain_text.h"
 #include "tree.h"
 
 #include <plate/core/error.h>
@@ -12,11 +13,6 @@ namespace plate
 {
 namespace
 {
-
-std::string quoted(std::string_view word)
-{
-  return message('"', word, '"');
-}
 
 /// A number as one writes it in a design file: 405.0, 0.034.
 std::string toml_number(double value)

@@ -73,4 +73,16 @@ std::string shortened(std::string_view text, std::size_t most)
   return out;
 }
 
+std::string quoted(std::string_view text)
+{
+  std::string out = "\"";
+  for (const char c : text)
+  {
+    if (c == '"' || c == '\\')
+      out += '\\';
+    out += c;
+  }
+  return out + '"';
+}
+
 } // namespace plate

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "plain_text.h"
 #include "tree.h"
 
 #include <algorithm>
@@ -7,19 +8,6 @@ namespace plate
 {
 namespace
 {
-
-/// A name or text in quotes; those of a design have no control characters.
-std::string quoted(std::string_view text)
-{
-  std::string out = "\"";
-  for (const char c : text)
-  {
-    if (c == '"' || c == '\\')
-      out += '\\';
-    out += c;
-  }
-  return out + '"';
-}
 
 std::string in_line(const Node& node)
 {

@@ -2,6 +2,7 @@
 #include "modal_values.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <algorithm>
 #include <charconv>
@@ -15,7 +16,6 @@ namespace
 
 constexpr double most_residual = 1e-4; // rounding leaves up to 2e-5 in the thinnest plates, 1e-7 in others
 constexpr double most_rigid = 1e-2;    // rigid over lowest elastic frequency: rounding again
-constexpr double grams = 1e3;          // per kg
 constexpr const char* mass_quantity = "mass_g";
 
 /// 11 of "f11_hz".

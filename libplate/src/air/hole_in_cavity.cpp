@@ -17,7 +17,7 @@ namespace plate
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double tail = 6.0; // standard deviations beyond which the Gaussian is nothing
 
 /// What is left of the sum over images above and below when its logarithm is taken out.

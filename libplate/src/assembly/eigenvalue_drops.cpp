@@ -21,7 +21,7 @@ namespace plate
 namespace
 {
 
-constexpr int per_node = DofMap::dofs_per_node;
+constexpr int node_dofs = DofMap::dofs_per_node;
 constexpr int num_edge_dofs = EnrichedTriangle::num_edge_dofs;
 
 /// Weight of what lies on the triangle of a point mass. The deflection under it grows with the logarithm of the size of
@@ -75,11 +75,11 @@ public:
       const std::array<int, 3> order = nodes[3 + 2 * k] < nodes[4 + 2 * k] ? std::array{0, 1, 2} : std::array{1, 0, 2};
       for (int i = 0; i < 3; ++i)
       {
-        const int from = per_node * order[static_cast<std::size_t>(i)];
-        residuals(edge).middleRows<per_node>(per_node * i) += side.residuals.middleRows<per_node>(from);
+        const int from = node_dofs * order[static_cast<std::size_t>(i)];
+        residuals(edge).middleRows<node_dofs>(node_dofs * i) += side.residuals.middleRows<node_dofs>(from);
         for (int j = 0; j < 3; ++j)
-          stiffness(edge).block<per_node, per_node>(per_node * i, per_node * j) +=
-              side.stiffness.block<per_node, per_node>(from, per_node * order[static_cast<std::size_t>(j)]);
+          stiffness(edge).block<node_dofs, node_dofs>(node_dofs * i, node_dofs * j) +=
+              side.stiffness.block<node_dofs, node_dofs>(from, node_dofs * order[static_cast<std::size_t>(j)]);
       }
     }
   }
@@ -120,14 +120,14 @@ private:
   {
     const auto& of_a = dofs_.equation[static_cast<std::size_t>(nodes_[static_cast<std::size_t>(edge)].first)];
     const auto& of_b = dofs_.equation[static_cast<std::size_t>(nodes_[static_cast<std::size_t>(edge)].second)];
-    for (std::size_t k = 0; k < per_node; ++k)
+    for (std::size_t k = 0; k < node_dofs; ++k)
     {
       const bool a = of_a[k] == DofMap::held;
       const bool b = of_b[k] == DofMap::held;
       const std::array<bool, 3> held = {a, b, a && b};
       for (std::size_t function = 0; function < held.size(); ++function)
         if (held[function])
-          hold_unknown(edge, static_cast<int>(per_node * function + k));
+          hold_unknown(edge, static_cast<int>(node_dofs * function + k));
     }
   }
 

@@ -3,6 +3,7 @@
 #include "sheet.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/body_picture.h>
 
 #include <algorithm>
@@ -30,7 +31,7 @@ std::string heading(const BodyModePicture& mode)
 
 std::string share_words(const BodyModePicture& mode)
 {
-  return "loss " + label_number(100.0 * mode.loss, 1) + " %, air " + label_number(100.0 * mode.air_share, 0) + " %";
+  return "loss " + label_number(percent * mode.loss, 1) + " %, air " + label_number(percent * mode.air_share, 0) + " %";
 }
 
 void check(const BodyView& view, const BodyModePicture& mode)

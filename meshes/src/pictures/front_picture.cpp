@@ -2,6 +2,7 @@
 #include "plot_axes.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/front_picture.h>
 
 #include <algorithm>
@@ -21,7 +22,6 @@ constexpr double top = 34.0; // of the title
 constexpr double line_height = 15.0;
 constexpr double bottom = 64.0;
 constexpr double dot_radius = 3.6;
-constexpr double grams = 1e3; // per kg
 constexpr Pen front_pen{.colour = {.red = 0.55, .green = 0.55, .blue = 0.55}, .width = 1.0};
 constexpr Pen reference_pen{.colour = grey, .width = 1.0, .dashes = {4.0, 3.0}};
 

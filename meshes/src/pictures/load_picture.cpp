@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/core/units.h>
 #include <plate/meshes/load_picture.h>
 
 #include "contour_labels.h"
@@ -52,7 +53,7 @@ void set_contours(MapContent& map)
 void write_deflection_map(const std::filesystem::path& path, const PlateView& view, const LoadPicture& picture)
 {
   check_size("write_deflection_map", picture.normal_displacement, view.mesh);
-  MapContent map{.values = scaled(picture.normal_displacement, 1e3),
+  MapContent map{.values = scaled(picture.normal_displacement, millimetres),
                  .headline = "Deflection, mm",
                  .remark = picture.load,
                  .caption = "inward (-) and outward (+), mm",
@@ -64,7 +65,7 @@ void write_deflection_map(const std::filesystem::path& path, const PlateView& vi
 void write_strength_map(const std::filesystem::path& path, const PlateView& view, const LoadPicture& picture)
 {
   check_size("write_strength_map", picture.strength_used, view.mesh);
-  MapContent map{.values = scaled(picture.strength_used, 100.0),
+  MapContent map{.values = scaled(picture.strength_used, percent),
                  .headline = "Strength used, %",
                  .remark = picture.load,
                  .caption = "share of the strength used, % (100 over the margin)"};

@@ -4,6 +4,7 @@
 #include "antinodes.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 
 #include <algorithm>
 #include <array>
@@ -124,7 +125,7 @@ std::string hertz(double frequency_hz)
 
 std::string loss_words(const ModeShapePicture& mode)
 {
-  return mode.loss ? "loss " + label_number(100.0 * *mode.loss, 2) + " %" : "";
+  return mode.loss ? "loss " + label_number(percent * *mode.loss, 2) + " %" : "";
 }
 
 std::string mode_words(const ModeShapePicture& mode)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "sweep_layout.h"
 
+#include <plate/core/units.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -48,7 +50,6 @@ Range frequency_range(const SweepCurves& sweep)
 
 Axis mass_axis(const std::vector<double>& mass, double top)
 {
-  constexpr double grams = 1000.0; // per kg
   const auto [low, high] = std::minmax_element(mass.begin(), mass.end());
   const double range = std::max(grams * (*high - *low), 1.0); // [g]
   return {.low = grams * *low - 0.12 * range,

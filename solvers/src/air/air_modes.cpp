@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/core/units.h>
 #include <plate/solvers/air_modes.h>
 
 #include "../symmetric_product.h"
@@ -11,7 +12,6 @@
 #include <Eigen/Eigenvalues>
 
 #include <algorithm>
-#include <numbers>
 #include <vector>
 
 namespace plate
@@ -19,8 +19,6 @@ namespace plate
 
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 /// Modes in vacuo beyond those asked for: with eight the rest is worth less than 1e-5 of a frequency (air_modes_test).
 constexpr int num_further_modes = 8;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/core/units.h>
 #include <plate/solvers/body_modes.h>
 
 #include "../symmetric_product.h"
@@ -11,14 +12,11 @@
 #include <plate/solvers/static_shapes.h>
 
 #include <algorithm>
-#include <numbers>
 
 namespace plate
 {
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 void check(const Body& body, const BodySystem& assembled, const BodyAir& air, const Eigen::MatrixXd& drives)
 {

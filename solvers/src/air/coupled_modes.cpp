@@ -4,6 +4,7 @@
 // b_n x - k_n^2 theta_n. With q_n = sqrt(rho) (b_n x - k_n^2 theta_n) / k_n as unknown the potential energy is
 // 1/2 w_n^2 q_n^2 and the kinetic energy 1/2 rho k_n^2 theta_n'^2 = 1/2 (sqrt(rho) b_n x' / k_n - q_n')^2: symmetric,
 // and the mass stays positive definite when modes are cut off, as the terms in x alone are those of all modes.
+#include <plate/core/units.h>
 #include <plate/solvers/coupled_modes.h>
 
 #include <plate/core/error.h>
@@ -13,14 +14,12 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 namespace plate
 {
 namespace
 {
 
-constexpr double two_pi = 2.0 * std::numbers::pi;
 /// Modes below this share of the lowest frequency of air and structure are motions without energy.
 constexpr double rigid_share = 0.01;
 

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MPL-2.0
+#include <plate/core/units.h>
 #include <plate/solvers/forced_response.h>
 
 #include <plate/core/error.h>
 
 #include <cmath>
-#include <numbers>
 
 namespace plate
 {
@@ -13,7 +13,6 @@ namespace
 
 using Complex = std::complex<double>;
 constexpr Complex i_unit = {0.0, 1.0};
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 void check(const ResponseModes& modes, double frequency_hz)
 {

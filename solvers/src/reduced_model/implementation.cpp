@@ -4,11 +4,11 @@
 #include "residual_sketch.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/post/mode_compare.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <utility>
 
 namespace plate
@@ -19,7 +19,6 @@ using namespace reduced;
 namespace
 {
 
-constexpr double two_pi = 2.0 * std::numbers::pi;
 constexpr int num_spare = 6;   // further modes of a snapshot, so that a mode that falls from above is known too
 constexpr int num_fields = 32; // random fields: their norm is within a quarter in nineteen cases of twenty
 constexpr double least_effectivity = 0.2; // the estimate counts the gap to the next mode at its worst

@@ -15,7 +15,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double c = test::plain_air.sound_speed;
 
 /// Number of unknowns of grad p . grad p that a polynomial of the space must give exactly.

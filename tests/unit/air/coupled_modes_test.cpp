@@ -16,7 +16,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr Air air = test::plain_air;
 constexpr double rho_c2 = air.density * air.sound_speed * air.sound_speed;
 

@@ -16,7 +16,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr Air air = test::plain_air;
 
 /// A mass on a spring.

@@ -16,7 +16,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double length = 0.35; // of the box
 constexpr double width = 0.2;
 constexpr double height = 0.035;

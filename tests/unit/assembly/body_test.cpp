@@ -22,7 +22,7 @@ namespace
 
 constexpr double E = 10e9; // [Pa]
 constexpr double thickness = 3e-3;
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// A flat wall over x from 0 to `length` and y from 0 to `width`.
 Model wall(double length, double width, double nu, int cells = 1)

@@ -21,7 +21,7 @@ using namespace plate;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// One triangle of a saddle-like surface with curved edges and varying thickness.
 ShellTriangleNodes curved_element()

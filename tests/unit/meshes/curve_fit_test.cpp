@@ -19,7 +19,7 @@ using Eigen::Vector2d;
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// Points on an ellipse of half axes 170 and 100 mm [m].
 std::vector<Vector2d> ellipse_points(int n)

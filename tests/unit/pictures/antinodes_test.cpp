@@ -18,7 +18,7 @@ using test::make_mesh;
 namespace
 {
 constexpr double half_width = 0.005; // of a sign [m]
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 } // namespace
 
 TEST_CASE("Each lobe of a product of sines gets one sign, at its middle and of its sense")

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/design/starter.h>
 
+#include "../plain_text.h"
 #include "measures.h"
 #include "writer.h"
 
@@ -31,11 +32,6 @@ std::string written(double value)
   out << value;
   const std::string text = out.str();
   return text.find_first_of(".e") == std::string::npos ? text + ".0" : text;
-}
-
-std::string quoted(std::string_view word)
-{
-  return message('"', word, '"');
 }
 
 StarterLine measured(const char* key, const Measure& measure)

@@ -3,10 +3,10 @@
 #include "modal_values.h"
 #include "simple_support.h"
 
+#include <plate/core/units.h>
 #include <plate/validation/sample_models.h>
 
 #include <cmath>
-#include <numbers>
 #include <utility>
 
 namespace plate::validation
@@ -18,7 +18,6 @@ constexpr double side = 1.0;       // [m]
 constexpr double across = 1e9;     // E2 [Pa]
 constexpr double density = 1000.0; // [kg/m3]
 constexpr int cells = 12;          // along a side
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 /// The ply of the literature: G12 = G13 = 0.6 E2, G23 = 0.5 E2, nu12 = 0.25.
 Material ply_of_ratio(double ratio)

@@ -17,7 +17,7 @@ namespace plate::validation
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 Material spruce()
 {

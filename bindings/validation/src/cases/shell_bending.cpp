@@ -15,7 +15,7 @@ namespace plate::validation
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 constexpr double near = 1e-9;
 
 Eigen::Vector3d displacement_of(const HeldSystem& held, const Eigen::VectorXd& load, std::size_t node)

@@ -15,7 +15,7 @@ namespace plate::validation
 namespace
 {
 
-constexpr double pi = std::numbers::pi;
+using std::numbers::pi;
 
 /// Steel, R 2.5 m, h 0.1 m.
 Model steel_sphere()

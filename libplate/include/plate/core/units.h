@@ -21,4 +21,13 @@ private:
   double radians_ = 0.0;
 };
 
+// What numbers of the library are multiplied with where people read them.
+inline constexpr double grams = 1e3;        ///< per kg
+inline constexpr double millimetres = 1e3;  ///< per m
+inline constexpr double megapascals = 1e-6; ///< per Pa
+inline constexpr double gigapascals = 1e-9; ///< per Pa
+inline constexpr double percent = 100.0;    ///< per one
+
+inline constexpr double two_pi = 2.0 * std::numbers::pi; ///< angular frequency over frequency
+
 } // namespace plate

@@ -4,13 +4,13 @@
 #include <plate/core/error.h>
 #include <plate/core/parallel.h>
 #include <plate/core/threads.h>
+#include <plate/core/units.h>
 #include <plate/post/surface_integral.h>
 #include <plate/solvers/air_mass.h>
 #include <plate/solvers/air_modes.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <utility>
 
 namespace plate::match
@@ -22,7 +22,6 @@ using reduced::Vectors;
 namespace
 {
 
-constexpr double two_pi = 2.0 * std::numbers::pi;
 constexpr int num_spare = 4;  // further modes of a snapshot, so that one that falls from above is known too
 constexpr double drop = 1e-2; // parts of snapshots left out, of their energy norm: an eigenvalue errs by its square
 

@@ -1,20 +1,18 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "eigenvalue_slopes.h"
 
+#include <plate/core/units.h>
 #include <plate/post/mode_pairs.h>
 
 #include <Eigen/Eigenvalues>
 
 #include <algorithm>
-#include <numbers>
 
 namespace plate::sensitivity
 {
 
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 /// Nearer than this modes count as repeated [-]: rounding and an uneven mesh split modes that coincide by up to that
 /// much, and any change in a workshop is greater.
