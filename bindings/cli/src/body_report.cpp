@@ -25,10 +25,11 @@ constexpr double millimetres = 1e3; // per m
 constexpr double litres = 1e3;      // per m3
 constexpr double percent = 100.0;
 
-constexpr std::array<std::string_view, 4> cautions = {
+constexpr std::array<std::string_view, 5> cautions = {
     "Names follow shape and air share; of A1, CBR, B1- and B1+ several modes may share the character.",
     "Radiation counts the body as a small source: right below about 300 Hz for a body of a viola's size, too much loss "
     "above.",
+    "Mesh: at the default mesh.size the ten lowest modes of the demo body are within 0.5 % of those at 14 mm.",
     "Friction in the soundholes is assumed.", "A prediction does not replace a measurement."};
 
 /// All cautions, with something between.
