@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: MPL-2.0
 // A0 of the demo body against mesh, cavity modes and motions of the structure; its table is in examples/viola/body.
+#include "body_compliance.h"
 #include "relative.h"
 
-#include <plate/assembly/loads.h>
 #include <plate/design/body_document.h>
 #include <plate/design/build_body.h>
-#include <plate/post/surface_integral.h>
 #include <plate/solvers/body_modes.h>
-#include <plate/solvers/statics.h>
 
 #include <doctest/doctest.h>
 
@@ -56,8 +54,9 @@ constexpr BodyOptions quick = {.structure_modes = 40, .cavity_modes = 12};
 
 TEST_CASE("A0 stays as the mesh is made finer")
 {
+  // From the default on; coarser triangles lie across the edges of the end blocks, and A0 is up to 1 % high.
   double coarse = 0.0;
-  for (const std::string& size : std::vector<std::string>{"30", "22.5", "18"})
+  for (const std::string& size : std::vector<std::string>{"22.5", "18", "15"})
   {
     const BodyModes modes = solve(demo_body(size), quick);
     const double a0 = modes.coupled.frequencies_hz(0);
@@ -88,18 +87,7 @@ TEST_CASE("A0 is that of the holes on the spring of the air with that of the wal
   // the pressure more than slowly below their resonances, and the air inside moves with them: A0 is a little lower.
   const Demo demo = demo_body("40");
   const BodyModes modes = solve(demo, quick);
-  Eigen::VectorXd load = Eigen::VectorXd::Zero(demo.system.system.dofs.num_equations); // of 1 Pa
-  for (std::size_t p = 0; p < demo.system.parts.size(); ++p)
-  {
-    const ShellMesh& mesh = demo.model.body.parts[p].model.mesh;
-    const Eigen::VectorXd areas = nodal_areas(mesh);
-    NodalUnknowns forces = no_load(mesh);
-    for (Eigen::Index i = 0; i < areas.size(); ++i)
-      forces.col(i).head<3>() = areas(i) * mesh.normals[static_cast<std::size_t>(i)];
-    load += demo.system.parts[p].from_body.transpose() * on_unknowns(demo.system.parts[p].dofs, forces);
-  }
-  const System& system = demo.system.system;
-  const double compliance = solve_statics(system, balanced_by_inertia(system, load)).work; // [m3/Pa]
+  const double compliance = test::under_pressure(demo.model.body, demo.system).work; // [m3/Pa]
   const Air& air = demo.air.air;
   const double spring = air.density * air.sound_speed * air.sound_speed;
   const double expected = modes.rigid_walls_hz(0) / std::sqrt(1.0 + spring * compliance / modes.volume);

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "body_files.h"
 
+#include "body_comparison.h"
+#include "body_curves.h"
 #include "body_report.h"
 #include "design_pictures.h"
 #include "nodal_fields.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/body_picture.h>
-#include <plate/meshes/level_picture.h>
 #include <plate/meshes/vtk_file.h>
 
 #include <algorithm>
@@ -54,27 +55,11 @@ BodyView body_view(const BodyResult& result)
   BodyView view{.top = plate_view(result.model.body.parts[BodyModel::top].model, result.design.title),
                 .back = plate_view(result.model.body.parts[BodyModel::back].model, result.design.title),
                 .air = {.mesh = result.model.cavity.planform}};
-  view.top.points.clear(); // the bridge's feet, which are no masses stuck on
+  view.top.points.clear();                                   // the bridge's feet, which are no masses stuck on
+  view.top.regions.resize(result.design.top.patches.size()); // without the blocks' footprints, which follow
+  view.back.regions.resize(result.design.back.patches.size());
   std::swap(view.back.left, view.back.right);
   return view;
-}
-
-LevelPicture mobility_picture(const BodyResult& result, const BridgeMobility& mobility)
-{
-  const auto levels = [](const std::vector<std::complex<double>>& Y)
-  {
-    std::vector<double> out;
-    std::transform(Y.begin(), Y.end(), std::back_inserter(out), mobility_level);
-    return out;
-  };
-  LevelPicture picture{.title = result.design.title,
-                       .quantity = "mobility at the bridge's feet, dB re 1 s/kg",
-                       .frequency_hz = mobility.frequency_hz,
-                       .curves = {{.label = "both feet together", .levels = levels(mobility.vertical)},
-                                  {.label = "feet against each other (rocking)", .levels = levels(mobility.rocking)}}};
-  for (const BodyModeName& name : result.names)
-    picture.marks.push_back({.frequency_hz = result.traits[name.mode].frequency_hz, .label = name.name});
-  return picture;
 }
 
 /// Shapes of a part in the axes of the body, the largest displacement of the whole mode 1.
@@ -138,24 +123,31 @@ void write_vtk_files(const OutputFolder& folder, const BodyResult& result)
 
 } // namespace
 
-void write_body_files(const OutputFolder& folder, const BodyResult& result, bool timing)
+void write_body_files(const OutputFolder& folder, const BodyOutcome& outcome, bool timing)
 {
-  const BridgeMobility mobility = bridge_mobility(result);
-  folder.write("body.json", body_json(result, timing));
-  folder.write("body.csv", body_csv(result));
-  folder.write("mobility.csv", mobility_csv(mobility));
-  folder.write("radiation.csv", radiation_csv(result));
-  const std::vector<BodyModePicture> modes = mode_pictures(result);
-  const BodyView view = body_view(result);
-  const LevelPicture levels = mobility_picture(result, mobility);
+  folder.write("body.json", body_json(outcome, timing));
+  folder.write("body.csv", body_csv(outcome.body));
+  folder.write("mobility.csv", mobility_csv(outcome));
+  folder.write("radiation.csv", radiation_csv(outcome));
+  if (outcome.reference)
+  {
+    folder.write("reference_body.csv", body_csv(*outcome.reference));
+    folder.write("beside_reference.csv", comparison_csv(outcome.body, *outcome.reference));
+  }
+  const LevelPicture mobility = mobility_picture(outcome);
+  const LevelPicture radiation = radiation_picture(outcome);
   const auto write_pictures = [&](const std::string& ending)
   {
-    write_body_sheet(folder.file("modes" + ending), view, modes);
-    write_level_picture(folder.file("mobility" + ending), levels);
+    write_body_sheet(folder.file("modes" + ending), body_view(outcome.body), mode_pictures(outcome.body));
+    if (outcome.reference)
+      write_body_sheet(folder.file("reference_modes" + ending), body_view(*outcome.reference),
+                       mode_pictures(*outcome.reference));
+    write_level_picture(folder.file("mobility" + ending), mobility);
+    write_level_picture(folder.file("radiation" + ending), radiation);
   };
   // The two formats share nothing but the data they read.
   std::future<void> svg = std::async(std::launch::async, [&] { write_pictures(".svg"); });
-  write_vtk_files(folder, result);
+  write_vtk_files(folder, outcome.body);
   write_pictures(".png");
   svg.get();
 }

@@ -7,7 +7,7 @@
 namespace plate
 {
 
-/// Modes and mobility as JSON, CSV, VTK files and pictures.
-void write_body_files(const OutputFolder& folder, const BodyResult& result, bool timing);
+/// Modes, mobility and sound as JSON, CSV, VTK files and pictures; of a reference its modes as picture and CSV.
+void write_body_files(const OutputFolder& folder, const BodyOutcome& outcome, bool timing);
 
 } // namespace plate

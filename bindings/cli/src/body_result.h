@@ -46,6 +46,13 @@ struct BodyResult
   BodyTimes times;
 };
 
+/// A body and what one compares it with.
+struct BodyOutcome
+{
+  BodyResult body;
+  std::optional<BodyResult> reference = {};
+};
+
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);
 

@@ -104,7 +104,8 @@ struct MatchRequest
 struct BodyRequest
 {
   CommonOptions common;
-  int count = 12; ///< modes with the air
+  std::string reference; ///< body to compare with; empty for none
+  int count = 12;        ///< modes with the air
 };
 
 struct StartRequest

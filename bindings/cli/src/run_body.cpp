@@ -15,6 +15,8 @@
 #include <plate/design/design_error.h>
 
 #include <iostream>
+#include <optional>
+#include <utility>
 
 namespace plate
 {
@@ -38,19 +40,30 @@ BodyDesign checked_body(const BodyDocument& document, int num_modes)
 int run_command(const BodyRequest& request)
 {
   const CommonOptions& options = request.common;
-  const BodyResult result = compute_body(checked_body(open_body(options), request.count), request.count);
+  BodyDesign design = checked_body(open_body(options), request.count);
+  std::optional<BodyDesign> reference;
+  if (!request.reference.empty())
+  {
+    CommonOptions other = options;
+    other.file = request.reference;
+    other.overrides.clear(); // --set is about the first file
+    reference = checked_body(open_body(other), request.count);
+  }
+  BodyOutcome outcome{.body = compute_body(std::move(design), request.count)};
+  if (reference)
+    outcome.reference = compute_body(std::move(*reference), request.count);
   if (!options.out.empty())
   {
     const DeferredInterrupt deferred; // the files appear together or not at all
     Progress progress;
     progress.show("writing files and pictures");
     OutputFolder folder({.path = options.out});
-    write_body_files(folder, result, options.timing);
+    write_body_files(folder, outcome, options.timing);
     if (interrupted())
       return exit_interrupted;
     folder.publish();
   }
-  std::cout << (options.json ? body_json(result, options.timing) : body_text(result, options.timing)) << std::flush;
+  std::cout << (options.json ? body_json(outcome, options.timing) : body_text(outcome, options.timing)) << std::flush;
   return exit_done;
 }
 

@@ -2,11 +2,11 @@
 #include "sweep_bodies.h"
 
 #include "body_result.h"
+#include "body_shapes.h"
 
 #include <plate/design/body_design.h>
 #include <plate/post/mode_compare.h>
 
-#include <array>
 #include <utility>
 
 namespace plate
@@ -18,7 +18,7 @@ namespace
 struct BodyPoint
 {
   Eigen::VectorXd frequencies_hz;
-  std::array<ModeShapes, 2> plates; ///< top and back
+  BodyShapes shapes;
   TrackedModes tracks;
 };
 
@@ -33,26 +33,9 @@ BodyResult solve(BodyDocument document, const std::vector<std::string>& keys, co
 BodyPoint point_of(const BodyResult& result)
 {
   const auto count = static_cast<Eigen::Index>(result.traits.size());
-  const auto shapes = [&](std::size_t part)
-  {
-    const PartSystem& system = result.system.parts[part];
-    return mode_shapes(result.model.body.parts[part].model, system.dofs,
-                       system.from_body * result.modes.shapes.leftCols(count));
-  };
   return {.frequencies_hz = result.modes.coupled.frequencies_hz.head(count),
-          .plates = {shapes(BodyModel::top), shapes(BodyModel::back)},
+          .shapes = body_shapes(result, count),
           .tracks = {}};
-}
-
-/// Modal assurance over both plates together.
-Eigen::MatrixXd assurance(const BodyPoint& a, const BodyPoint& b)
-{
-  ShapeProducts sum = shape_products(a.plates[0], b.plates[0]);
-  const ShapeProducts back = shape_products(a.plates[1], b.plates[1]);
-  sum.reference += back.reference;
-  sum.cross += back.cross;
-  sum.other += back.other;
-  return modal_assurance(sum);
 }
 
 /// The top in the tracks of a point, for pictures.
@@ -90,7 +73,7 @@ SweepResult sweep_bodies(const BodyDocument& document, const std::vector<std::st
     else
     {
       const BodyPoint& from = i % row == 0 ? row_start : previous;
-      point.tracks = follow_modes(from.tracks, assurance(from, point));
+      point.tracks = follow_modes(from.tracks, modal_assurance(shape_products(from.shapes, point.shapes)));
     }
     record_point(point.tracks, point.frequencies_hz, result.system.system.mass, out);
     out.last = top_shapes(result, point.tracks);

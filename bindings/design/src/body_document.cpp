@@ -58,6 +58,9 @@ BodyDocument BodyDocument::from_file(const std::filesystem::path& path, FileAcce
 BodyDocument BodyDocument::from_text(std::string_view text, std::string name, FileAccess access)
 {
   DesignDocument body = DesignDocument::from_text(text, std::move(name), access);
+  if (!body.is_body())
+    throw DesignError(message(body.place("body"), ": missing; the table [body] names the design files of top and back, "
+                                                  "and this is no file of a body"));
   DesignDocument top = plate_document(body, "body.top", access);
   DesignDocument back = plate_document(body, "body.back", access);
   return {std::move(body), std::move(top), std::move(back)};

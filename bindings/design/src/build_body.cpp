@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/design/build_body.h>
 
+#include "body_blocks.h"
 #include "body_cavity.h"
 
 #include <plate/core/error.h>
@@ -236,11 +237,14 @@ BodyModel build_body(const BodyDesign& design)
   const double length = outline_length(design.top.geometry.outline);
   const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
   const double to_middle = design.ribs.overhang + 0.5 * total_thickness(design.ribs.laminate);
-  const Design back = facing_back(design);
-  const BodyPlates plates = mesh_body_plates(design.top.geometry, back.geometry, to_middle, size);
+  Design top = design.top;
+  Design back = facing_back(design);
+  glue_end_blocks(design, top);
+  glue_end_blocks(design, back);
+  const BodyPlates plates = mesh_body_plates(top.geometry, back.geometry, to_middle, size);
   BodyModel out;
   std::vector<BodyPart>& parts = out.body.parts;
-  parts.push_back({.name = "top", .model = in_vacuo(build_model(design.top, plates.top))});
+  parts.push_back({.name = "top", .model = in_vacuo(build_model(top, plates.top))});
   parts.push_back({.name = "back", .model = in_vacuo(build_model(back, plates.back))});
   add_bridge(design, parts[BodyModel::top].model);
   const auto top_line = rib_line(plates.top);

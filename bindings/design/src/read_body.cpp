@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "read_body.h"
 
+#include "body_checks.h"
 #include "read_layup.h"
 #include "read_load.h"
 #include "read_materials.h"
@@ -196,18 +197,20 @@ BodyDesign read_body(const TableReader& root, const std::string& title, Design t
   if (mesh_size > 0.25 * outline_width(top.geometry.outline))
     root.table("mesh").fail("size", message("coarser than a quarter of the body's width, ",
                                             0.25e3 * outline_width(top.geometry.outline), " mm"));
-  return {.title = title,
-          .top = std::move(top),
-          .back = std::move(back),
-          .ribs = std::move(ribs),
-          .linings = std::move(linings),
-          .blocks = std::move(blocks),
-          .soundpost = std::move(post),
-          .bridge_mass = root.table("bridge").optional_number("mass").value_or(usual.bridge_mass),
-          .neck = neck,
-          .strings = strings,
-          .air_temperature = root.table("air").number("temperature"),
-          .mesh_size = mesh_size};
+  BodyDesign body = {.title = title,
+                     .top = std::move(top),
+                     .back = std::move(back),
+                     .ribs = std::move(ribs),
+                     .linings = std::move(linings),
+                     .blocks = std::move(blocks),
+                     .soundpost = std::move(post),
+                     .bridge_mass = root.table("bridge").optional_number("mass").value_or(usual.bridge_mass),
+                     .neck = neck,
+                     .strings = strings,
+                     .air_temperature = root.table("air").number("temperature"),
+                     .mesh_size = mesh_size};
+  check_body_parts(root, body);
+  return body;
 }
 
 } // namespace plate

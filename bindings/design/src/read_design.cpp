@@ -114,6 +114,7 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
 LayupDesign read_layup_tree(const Node& root, const std::string& file, PointFiles& files)
 {
   const TableReader table(root, file, "");
+  check_plate_tables(table);
   return {.title = title_of(table, file),
           .laminate = read_layup(table, MaterialStock(table, read_surroundings(table)), files)};
 }

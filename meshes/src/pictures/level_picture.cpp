@@ -100,6 +100,8 @@ private:
     Legend legend;
     for (std::size_t i = 0; i < picture.curves.size(); ++i)
       legend.items.push_back(line_item({curve_pen(i)}, picture.curves[i].label));
+    for (const std::string& note : picture.notes)
+      legend.items.push_back(note_item(note));
     return legend;
   }
 

@@ -4,6 +4,7 @@
 #include "relative.h"
 #include "run_json.h"
 
+#include <algorithm>
 #include <cmath>
 #include <complex>
 #include <numbers>
@@ -102,8 +103,9 @@ TEST_CASE("body writes its files, the same on every run and with any number of t
   const std::string file = write_box(shop);
   for (const char* threads : {"1", "2"})
     REQUIRE(run_plate({"body", file, "--threads", threads, "--out", shop.path(threads)}).status == 0);
-  for (const char* name : {"body.json", "body.csv", "mobility.csv", "radiation.csv", "modes.png", "modes.svg",
-                           "mobility.png", "mobility.svg", "top.vtu", "back.vtu", "ribs.vtu", "air.vtu"})
+  for (const char* name :
+       {"body.json", "body.csv", "mobility.csv", "radiation.csv", "modes.png", "modes.svg", "mobility.png",
+        "mobility.svg", "radiation.png", "radiation.svg", "top.vtu", "back.vtu", "ribs.vtu", "air.vtu"})
   {
     const std::string first = bytes_of(shop.path(std::string("1/") + name));
     CAPTURE(name);
@@ -137,28 +139,6 @@ TEST_CASE("keys of the body and of its plates can be set")
   CHECK(high.at("rigid_walls_hz").at(0).get<double>() < plain.at("rigid_walls_hz").at(0).get<double>());
 }
 
-TEST_CASE("what makes no body is refused")
-{
-  const Workshop shop;
-  const std::string file = write_box(shop);
-  const auto refused = [&](const std::string& set, const std::string& text) {
-    check_refused(run_plate({"body", file, "--set", set, "--out", shop.path("out")}), text);
-  };
-  refused("ribs.heigth=30", "ribs.height");
-  refused("top.layup.slid=x", "layup.solid");
-  refused("ribs.height=-3", "ribs.height = -3");
-  refused("mesh.size=0.02", "mesh.size");
-  refused("air.temperature=900", "air.temperature");
-  check_refused(run_plate({"body", shop.path("back.toml")}), "body.top");
-  check_refused(run_plate({"body", shop.path("none.toml")}), "does it exist");
-  check_refused(run_plate({"body", file, "--count", "0"}), "--count");
-  check_refused(run_plate({"body"}), "file is missing");
-  check_refused(run_plate({"modes", file}), "body's file");
-  static_cast<void>(shop.write("back.toml", quick_top()));
-  check_refused(run_plate({"body", file}), "box.toml:4: body.back");
-  CHECK(shop.content() == std::set<std::string>{"back.toml", "box.toml", "top.toml"});
-}
-
 TEST_CASE("a body without holes has no A0")
 {
   const Workshop shop;
@@ -168,6 +148,87 @@ TEST_CASE("a body without holes has no A0")
   CHECK(result.at("hole_conductance_mm") == 0.0);
   for (const json& mode : result.at("modes"))
     CHECK(mode.at("name") != "A0");
+}
+
+TEST_CASE("a body beside a reference is paired by shape; overrides act on the body alone")
+{
+  const Workshop shop;
+  const std::string file = write_box(shop);
+  const json same = body_of(file, {"--reference", file, "--count", "8"});
+  CHECK(same.at("reference").at("modes") == same.at("modes"));
+  REQUIRE(same.at("beside_reference").at("pairs").size() == 8);
+  for (const json& pair : same.at("beside_reference").at("pairs"))
+  {
+    CHECK(pair.at("mode") == pair.at("reference_mode"));
+    CHECK(pair.at("mac").get<double>() == doctest::Approx(1.0));
+    CHECK(pair.at("cents") == 0.0);
+  }
+  for (const json& band : same.at("beside_reference").at("bands"))
+    CHECK(band.at("rocking_db") == band.at("reference_rocking_db"));
+
+  const Run run = run_plate({"body", file, "--reference", file, "--count", "8", "--out", shop.path("out"), "--set",
+                             "top.layup.solid=\"carbon_ud\"", "--set", "back.thickness.value=4"});
+  REQUIRE(run.status == 0);
+  std::istringstream lines(run.out);
+  for (std::string line; std::getline(lines, line);)
+  {
+    CAPTURE(line);
+    CHECK(line.size() <= 120); // fits a window
+  }
+  const json other = json::parse(bytes_of(shop.path("out/body.json")));
+  CHECK(other.at("reference") == same.at("reference"));
+  CHECK(other.at("mass_g").get<double>() > same.at("mass_g").get<double>());
+  for (const json& pair : other.at("beside_reference").at("pairs"))
+  {
+    const double from = pair.at("reference_hz");
+    const double to = pair.at("frequency_hz");
+    CHECK(from ==
+          other.at("reference").at("modes").at(pair.at("reference_mode").get<std::size_t>() - 1).at("frequency_hz"));
+    CHECK(pair.at("cents").get<double>() == doctest::Approx(1200.0 * std::log2(to / from)));
+    CHECK(pair.at("mac").get<double>() <= 1.0);
+  }
+}
+
+TEST_CASE("files of a body beside a reference have both")
+{
+  const Workshop shop;
+  const std::string file = write_box(shop);
+  const auto written = [&](const std::string& out, std::vector<std::string> more)
+  {
+    std::vector<std::string> arguments = {"body", file, "--count", "6", "--out", shop.path(out)};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    REQUIRE(run_plate(arguments).status == 0);
+    return shop.path(out) + "/";
+  };
+  const std::string alone = written("alone", {});
+  const std::string both = written("both", {"--set", "top.thickness.value=3.5", "--reference", file});
+  for (const char* name : {"mobility.csv", "radiation.csv"})
+  {
+    const auto rows = numbers_of(bytes_of(both + name));
+    const auto reference = numbers_of(bytes_of(alone + name));
+    REQUIRE(rows.size() == reference.size());
+    for (std::size_t i = 0; i < rows.size(); ++i)
+    {
+      const std::vector<double>& expected = reference[i];
+      REQUIRE(rows[i].size() == 2 * expected.size() - 1);
+      CHECK(rows[i].front() == expected.front());
+      CHECK(std::equal(expected.begin() + 1, expected.end(), rows[i].end() - std::ssize(expected) + 1));
+      CHECK(rows[i][1] != expected[1]); // a thicker top
+    }
+  }
+  CHECK(bytes_of(both + "reference_body.csv") == bytes_of(alone + "body.csv"));
+  CHECK(bytes_of(both + "reference_modes.png") == bytes_of(alone + "modes.png"));
+  const std::string pairs = bytes_of(both + "beside_reference.csv");
+  CHECK(pairs.substr(0, pairs.find('\n')) ==
+        "reference_mode,reference_hz,reference_name,mode,frequency_hz,name,cents,mac");
+  CHECK(std::count(pairs.begin(), pairs.end(), '\n') > 1);
+  for (const char* name : {"mobility.svg", "radiation.svg"})
+  {
+    const std::string picture = bytes_of(both + name);
+    CHECK(picture.find("both feet together, reference") != std::string::npos);
+    CHECK(picture.find("reference: Box") != std::string::npos);
+    CHECK(bytes_of(alone + name).find("reference") == std::string::npos);
+  }
 }
 
 TEST_CASE("a sweep follows the modes of a body over a key of its plates")

@@ -150,3 +150,38 @@ TEST_CASE("match problems that cannot be are refused")
                   wrong.says, {"match.toml", "plate.toml"});
   }
 }
+
+TEST_CASE("bodies that cannot be are refused")
+{
+  for (const WrongFile& wrong : wrong_bodies())
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    std::set<std::string> files = {"body.toml"};
+    for (const auto& [name, text] : wrong_body_plates())
+    {
+      static_cast<void>(shop.write(name, text));
+      files.insert(name);
+    }
+    std::vector<std::string> arguments = {"body", shop.write("body.toml", wrong.text), "--out", shop.path("out")};
+    for (const std::string& option : wrong.options)
+      arguments.push_back(option.ends_with(".toml") ? shop.path(option) : option);
+    check_refused(shop, run_plate(arguments), wrong.says, files);
+  }
+}
+
+TEST_CASE("the body that wrong ones are made from is good, and no plate to the commands that take plates")
+{
+  const Workshop shop;
+  for (const auto& [name, text] : wrong_body_plates())
+    static_cast<void>(shop.write(name, text));
+  const std::string body = shop.write("body.toml", body_start());
+  const std::set<std::string> files = shop.content();
+  CHECK(run_plate({"body", body, "--set", "mesh.size=40", "--count", "4", "--json"}).status == 0);
+  for (const std::vector<std::string>& command : std::vector<std::vector<std::string>>{
+           {"modes", body}, {"laminate", body}, {"load", body}, {"sensitivity", body}, {"compare", body, body}})
+  {
+    CAPTURE(command.front());
+    check_refused(shop, run_plate(command), {"body.toml:1: body", "read as the file of a plate"}, files);
+  }
+}

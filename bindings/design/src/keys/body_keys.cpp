@@ -80,7 +80,7 @@ std::vector<Key> backing_keys()
        .count = 2,
        .default_text = "by the length of the body: [46, 14], [52, 16], [90, 26]",
        .help = "Width across the body and depth of the blocks at the neck and the lower end; width 0 for none. A block "
-               "thickens the ribs; that it is glued to the plates over its area is left out."},
+               "thickens the ribs and is glued to both plates over its area."},
       {.name = "blocks.corner",
        .kind = KeyKind::numbers,
        .example = "[24.0, 6.0]",

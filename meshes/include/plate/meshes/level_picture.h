@@ -30,6 +30,7 @@ struct LevelPicture
   std::vector<double> frequency_hz; ///< ascending, at least two [Hz]
   std::vector<LevelCurve> curves;   ///< one to six
   std::vector<MarkedFrequency> marks = {};
+  std::vector<std::string> notes = {}; ///< remarks below, e.g. what the curves of a reference belong to
 };
 
 /// Format, errors and repeatability as in picture.h; InvalidInput also if frequencies do not ascend or there is no

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -36,5 +37,10 @@ struct WrongFile
 [[nodiscard]] std::vector<WrongFile> wrong_sensitivity();
 /// Problems for `match match.toml`, beside a good plate.toml.
 [[nodiscard]] std::vector<WrongFile> wrong_matches();
+
+/// Files for `body body.toml`, beside the good plates of wrong_body_plates(); ":LINE:" counts from body_start().
+[[nodiscard]] std::vector<WrongFile> wrong_bodies();
+[[nodiscard]] std::string body_start(); ///< [body] with top.toml and back.toml; lines 1 to 3
+[[nodiscard]] std::map<std::string, std::string> wrong_body_plates(); ///< text by name
 
 } // namespace plate::test
