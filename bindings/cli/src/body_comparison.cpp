@@ -7,6 +7,7 @@
 #include "text_table.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/meshes/side_by_side_picture.h>
 
 #include <nlohmann/json.hpp>
@@ -22,9 +23,7 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double grams = 1e3;       // per kg
-constexpr double millimetres = 1e3; // per m
-constexpr double litres = 1e3;      // per m3
+constexpr double litres = 1e3; // per m3
 
 /// A number of a body that has one.
 struct Quantity

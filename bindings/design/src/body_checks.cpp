@@ -2,13 +2,13 @@
 #include "body_checks.h"
 
 #include <plate/core/error.h>
+#include <plate/core/units.h>
 #include <plate/mesh/planform_region.h>
 #include <plate/meshes/outline.h>
 #include <plate/meshes/plate_geometry.h>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <variant>
 #include <vector>
 
@@ -19,8 +19,6 @@ namespace
 {
 
 using Eigen::Vector2d;
-
-constexpr double millimetres = 1e3; // per m
 
 std::vector<Vector2d> outline_points(const Design& plate, int per_piece)
 {
