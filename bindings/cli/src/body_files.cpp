@@ -2,8 +2,9 @@
 #include "body_files.h"
 
 #include "body_report.h"
-#include "design_pictures.h"
+#include "body_view.h"
 #include "nodal_fields.h"
+#include "part_files.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/body_picture.h>
@@ -47,16 +48,6 @@ std::vector<BodyModePicture> mode_pictures(const BodyResult& result)
       picture.pressure = list_of(result.modes.pressures.col(mode));
   }
   return out;
-}
-
-BodyView body_view(const BodyResult& result)
-{
-  BodyView view{.top = plate_view(result.model.body.parts[BodyModel::top].model, result.design.title),
-                .back = plate_view(result.model.body.parts[BodyModel::back].model, result.design.title),
-                .air = {.mesh = result.model.cavity.planform}};
-  view.top.points.clear(); // the bridge's feet, which are no masses stuck on
-  std::swap(view.back.left, view.back.right);
-  return view;
 }
 
 LevelPicture mobility_picture(const BodyResult& result, const BridgeMobility& mobility)
@@ -108,27 +99,10 @@ Eigen::VectorXd shape_scales(const BodyResult& result)
   return most.cwiseInverse();
 }
 
-ShellMesh placed(const BodyPart& part)
-{
-  ShellMesh mesh = part.model.mesh;
-  for (Eigen::Vector3d& node : mesh.nodes)
-    node = part.placement * node;
-  for (Eigen::Vector3d& normal : mesh.normals)
-    normal = part.placement.linear() * normal;
-  return mesh;
-}
-
 void write_vtk_files(const OutputFolder& folder, const BodyResult& result)
 {
   const Eigen::VectorXd scale = shape_scales(result);
-  const std::vector<BodyPart>& parts = result.model.body.parts;
-  for (std::size_t p = 0; p < parts.size(); ++p)
-  {
-    const auto same = std::count_if(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(p),
-                                    [&](const BodyPart& other) { return other.name == parts[p].name; });
-    const std::string number = same > 0 ? "_" + std::to_string(same + 1) : "";
-    write_vtu(folder.file(parts[p].name + number + ".vtu"), placed(parts[p]), part_fields(result, p, scale));
-  }
+  write_part_files(folder, result.model.body, [&](std::size_t part) { return part_fields(result, part, scale); });
   VtkFields air;
   for (std::size_t i = 0; i < result.traits.size(); ++i)
     air.nodal_scalars.push_back({.name = label_of(result, i) + ", pressure",
@@ -146,7 +120,7 @@ void write_body_files(const OutputFolder& folder, const BodyResult& result, bool
   folder.write("mobility.csv", mobility_csv(mobility));
   folder.write("radiation.csv", radiation_csv(result));
   const std::vector<BodyModePicture> modes = mode_pictures(result);
-  const BodyView view = body_view(result);
+  const BodyView view = body_view(result.model, result.design.title);
   const LevelPicture levels = mobility_picture(result, mobility);
   const auto write_pictures = [&](const std::string& ending)
   {

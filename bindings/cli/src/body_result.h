@@ -46,6 +46,9 @@ struct BodyResult
   BodyTimes times;
 };
 
+/// The air in a body, which its walls bound.
+[[nodiscard]] BodyAir air_of(const BodyModel& model, const Air& air);
+
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);
 

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MPL-2.0
+#include "free_body.h"
+
+#include <plate/post/surface_integral.h>
+
+#include <limits>
+#include <utility>
+
+namespace plate
+{
+
+namespace
+{
+
+std::vector<std::size_t> all_but(std::size_t count, std::size_t top, std::size_t back)
+{
+  std::vector<std::size_t> parts;
+  for (std::size_t p = 0; p < count; ++p)
+    if (p != top && p != back)
+      parts.push_back(p);
+  return parts;
+}
+
+void find_most_moved(const Body& body, BodyLoadCase& load)
+{
+  for (std::size_t p = 0; p < load.parts.size(); ++p)
+  {
+    const Eigen::VectorXd normal =
+        normal_displacement(body.parts[p].model.mesh, load.parts[p].displacements.topRows<3>());
+    Eigen::Index node = 0;
+    if (normal.cwiseAbs().maxCoeff(&node) <= std::abs(load.deflection))
+      continue;
+    load.most_moved = {.part = p, .node = static_cast<int>(node)};
+    load.deflection = normal(node);
+  }
+}
+
+} // namespace
+
+FreeBody::FreeBody(const Body& body, std::size_t top, std::size_t back)
+    : body_(body), ribs_(all_but(body.parts.size(), top, back)), system_(assemble(body)), solver_(system_.system)
+{
+}
+
+BodyLoadCase FreeBody::solve(BodyLoadCase load, const PartUnknowns& forces) const
+{
+  return finish(std::move(load), on_unknowns(system_, forces));
+}
+
+BodyLoadCase FreeBody::solve_moving(BodyLoadCase load, const PartUnknowns& forces) const
+{
+  return finish(std::move(load), balanced_by_inertia(system_.system, on_unknowns(system_, forces)));
+}
+
+BodyLoadCase FreeBody::finish(BodyLoadCase load, const Eigen::VectorXd& forces) const
+{
+  load.evidence = solver_.solve(forces);
+  const Eigen::MatrixXd& motions = system_.system.rigid_motions;
+  const Eigen::VectorXd left = (motions.transpose() * forces).cwiseAbs();
+  const Eigen::VectorXd whole = motions.cwiseAbs().transpose() * forces.cwiseAbs();
+  constexpr double none = std::numeric_limits<double>::min(); // of a motion that the load does not work on
+  load.balance_error = left.cwiseQuotient(whole.cwiseMax(none)).maxCoeff();
+  for (NodalUnknowns& u : at_nodes(system_, relative_to(body_, system_, ribs_, load.evidence.x)))
+    load.parts.push_back({.displacements = std::move(u)});
+  find_most_moved(body_, load);
+  return load;
+}
+
+void FreeBody::add(std::size_t part, const PlanformRegion& region, const Eigen::Vector3d& force,
+                   PartUnknowns& forces) const
+{
+  const BodyPart& wall = body_.parts[part];
+  add_load(wall.model.mesh, AreaForce{.region = region, .force = wall.placement.linear().transpose() * force},
+           forces[part]);
+}
+
+double FreeBody::mean_rise(std::size_t part, const PlanformRegion& region, const BodyLoadCase& load) const
+{
+  PartUnknowns unit = no_load(body_);
+  add(part, region, Eigen::Vector3d::UnitZ(), unit);
+  return unit[part].cwiseProduct(load.parts[part].displacements).sum();
+}
+
+} // namespace plate
