@@ -55,7 +55,7 @@ void add_load(const Body& body, const RigidForce& load, PartUnknowns& forces);
 
 /// Geometric stiffness of all walls in a state of displacement, lower triangle, same pattern as System::K [N/m].
 ///
-/// Loads keep their directions. That of struts is left out: they stand far below their own buckling load.
+/// As of loads that keep their directions. That of struts is left out: they stand far below their own buckling load.
 [[nodiscard]] SparseMatrix geometric_stiffness(const Body& body, const BodySystem& system,
                                                const PartUnknowns& displacements);
 

@@ -120,8 +120,9 @@ struct BodyLoadStudy
 
 /// Loads a closed body by its strings and by hand, held by nothing: the loads balance, and a knock the body's inertia.
 ///
-/// Strings keep their directions while the body gives way. Displacements are those against the parts other than top
-/// and back, whose mean rigid motion is taken away. A body without soundholes is not knocked.
+/// Strings turn with the mean motion of the body, and keep their directions while it gives way. Displacements are those
+/// against the parts other than top and back, whose mean rigid motion is taken away. A body without soundholes is not
+/// knocked.
 /// @throws InvalidInput if a force has no place on the body, or no material has strengths
 /// @throws NumericalFailure as the solvers
 /// @source pinned by tests/unit/solvers/body_load_test.cpp
