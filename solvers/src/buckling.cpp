@@ -42,6 +42,8 @@ public:
   [[nodiscard]] LowRankChange change(double factor) const
   {
     const Eigen::Index k = rigid_.R.cols();
+    if (k == 0)
+      return {.left = Eigen::MatrixXd(KG_.rows(), 0), .core = Eigen::MatrixXd(0, 0)};
     LowRankChange out = {.left = Eigen::MatrixXd(KG_.rows(), 2 * k), .core = Eigen::MatrixXd::Zero(2 * k, 2 * k)};
     out.left << rigid_.MR, turned_;
     out.core.topLeftCorner(k, k) = factor * rigid_.R.transpose() * turned_;
@@ -51,8 +53,10 @@ public:
 
   [[nodiscard]] Eigen::MatrixXd product(const Eigen::MatrixXd& x) const
   {
-    const LowRankChange rest = change(1.0);
-    return symmetric_product(KG_, x) + rest.left * (rest.core * (rest.left.transpose() * x));
+    Eigen::MatrixXd out = symmetric_product(KG_, x);
+    if (const LowRankChange rest = change(1.0); rest.left.cols() > 0)
+      out += rest.left * (rest.core * (rest.left.transpose() * x));
+    return out;
   }
 
 private:

@@ -33,6 +33,8 @@ InverseOperator::InverseOperator(const SparseCholesky& factor, const SparseMatri
 
 void InverseOperator::add(const LowRankChange& change)
 {
+  if (change.left.cols() == 0)
+    return;
   change_ = {.left = Eigen::MatrixXd(change.left.rows(), change.left.cols()), .core = change.core};
   factor_.solve_lower(change.left, change_.left);
 }

@@ -3,7 +3,7 @@
 
 #include <plate/post/surface_integral.h>
 
-#include <limits>
+#include <cmath>
 #include <utility>
 
 namespace plate
@@ -55,11 +55,7 @@ BodyLoadCase FreeBody::solve_moving(BodyLoadCase load, const PartUnknowns& force
 BodyLoadCase FreeBody::finish(BodyLoadCase load, const Eigen::VectorXd& forces) const
 {
   load.evidence = solver_.solve(forces);
-  const Eigen::MatrixXd& motions = system_.system.rigid_motions;
-  const Eigen::VectorXd left = (motions.transpose() * forces).cwiseAbs();
-  const Eigen::VectorXd whole = motions.cwiseAbs().transpose() * forces.cwiseAbs();
-  constexpr double none = std::numeric_limits<double>::min(); // of a motion that the load does not work on
-  load.balance_error = left.cwiseQuotient(whole.cwiseMax(none)).maxCoeff();
+  load.balance_error = imbalance(system_.system, forces);
   for (NodalUnknowns& u : at_nodes(system_, relative_to(body_, system_, ribs_, load.evidence.x)))
     load.parts.push_back({.displacements = std::move(u)});
   find_most_moved(body_, load);
