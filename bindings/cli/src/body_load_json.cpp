@@ -53,6 +53,10 @@ Json case_json(const BodyLoadResult& result, std::size_t i)
                {"deflection_mm", rounded(load.deflection * millimetres)},
                {"deflection_part", result.model.body.parts[load.most_moved.part].name},
                {"deflection_at_mm", place_json(place_of(result.model, load.most_moved))}};
+  Json posts = Json::array();
+  for (const double force : load.post_forces)
+    posts.push_back(rounded(force));
+  json["soundpost_n"] = posts;
   if (const PartMargin* worst = worst_part(result, i))
     json.update(part_json(result, i, *worst));
   json["reduced_margin"] = finite(reduced_margin(result, i));
@@ -73,8 +77,9 @@ Json strings_json(const BodyLoadResult& result)
 {
   const BodyLoadStudy& study = result.study;
   Json posts = Json::array();
-  for (std::size_t i = 0; i < study.post_forces.size(); ++i)
-    posts.push_back({{"force_n", rounded(study.post_forces[i])},
+  const std::vector<double>& forces = study.cases.front().post_forces;
+  for (std::size_t i = 0; i < forces.size(); ++i)
+    posts.push_back({{"force_n", rounded(forces[i])},
                      {"share", rounded(post_share(study, i))},
                      {"top_deflection_mm", rounded(study.post_deflections[i][0] * millimetres)},
                      {"back_deflection_mm", rounded(study.post_deflections[i][1] * millimetres)}});

@@ -39,11 +39,12 @@ std::string head_text(const BodyLoadResult& result)
               fixed(result.design.strings.tension, 0), " N fall by ", fixed(degrees(study.path.to_neck), 1),
               " degrees to the neck and ", fixed(degrees(study.path.to_lower), 1), " to the lower end and press with ",
               fixed(study.downforce, 1), " N on the bridge\n");
-  for (std::size_t i = 0; i < study.post_forces.size(); ++i)
-    out += message("  the soundpost carries ", fixed(study.post_forces[i], 1), " N of it into the back, ",
+  const std::vector<double>& posts = study.cases.front().post_forces;
+  for (std::size_t i = 0; i < posts.size(); ++i)
+    out += message("  the soundpost carries ", fixed(posts[i], 1), " N of it into the back, ",
                    fixed(post_share(study, i) * percent, 1), " %; the edge of the top ", fixed(edge_force(study), 1),
                    " N into the ribs, ", fixed(edge_force(study) / study.downforce * percent, 1), " %\n");
-  if (study.post_forces.empty())
+  if (posts.empty())
     out += message("  without a soundpost the edge of the top carries all of it into the ribs\n");
   out += message("  against the ribs the feet of the bridge sink by ", millimetres_text(-study.foot_deflections[0], 3),
                  " mm (y > 0) and ", millimetres_text(-study.foot_deflections[1], 3), " mm (y < 0)");
@@ -55,13 +56,16 @@ std::string head_text(const BodyLoadResult& result)
 
 std::string cases_text(const BodyLoadResult& result)
 {
-  TextTable table({"<case", "deflection mm", "<of", "margin", "reduced", "<part", "x mm", "y mm", "z mm", "<gives way",
-                   "<knock-downs"});
+  TextTable table({"<case", "deflection mm", "<of", "post N", "margin", "reduced", "<part", "x mm", "y mm", "z mm",
+                   "<gives way", "<knock-downs"});
   for (std::size_t i = 0; i < result.study.cases.size(); ++i)
   {
     const BodyLoadCase& load = result.study.cases[i];
-    std::vector<std::string> row = {load.name, millimetres_text(load.deflection, 3),
-                                    result.model.body.parts[load.most_moved.part].name, margin_text(load.margin()),
+    std::vector<std::string> row = {load.name,
+                                    millimetres_text(load.deflection, 3),
+                                    result.model.body.parts[load.most_moved.part].name,
+                                    load.post_forces.empty() ? "-" : fixed(load.post_forces.front(), 1),
+                                    margin_text(load.margin()),
                                     margin_text(reduced_margin(result, i))};
     if (const PartMargin* part = worst_part(result, i))
     {

@@ -26,7 +26,9 @@ const std::vector<std::string_view>& body_load_notes()
       "middle plane, of one tension to both sides of the bridge, which presses evenly with both feet and stands "
       "square to its load; strings, neck, fingerboard and bridge stiffen nothing.",
       "Linings and blocks are layers of the ribs here: their margins, and all near the ends where the blocks pull, are "
-      "rough. Glue joints and the wood under the ends of the post are not judged."};
+      "rough. Glue joints and the wood under the ends of the post are not judged. The post is glued at both ends here: "
+      "a "
+      "real one comes loose where hands pull at it harder than the strings press."};
   return notes;
 }
 
@@ -40,13 +42,13 @@ std::vector<const Model*> models_of(const BodyModel& model)
 
 double post_share(const BodyLoadStudy& study, std::size_t post)
 {
-  return study.post_forces[post] / study.downforce;
+  return study.cases.front().post_forces[post] / study.downforce;
 }
 
 double edge_force(const BodyLoadStudy& study)
 {
   double left = study.downforce;
-  for (const double force : study.post_forces)
+  for (const double force : study.cases.front().post_forces)
     left -= force;
   return left;
 }

@@ -48,10 +48,13 @@ void write_both(const std::filesystem::path& path, const BodyView& view, const M
   set_contours(map, all.highest - all.lowest);
   const double length = std::max(top.drawing.body_length(), back.drawing.body_length());
   const double width = std::max(top.drawing.body_width(), back.drawing.body_width());
-  const SheetGrid grid =
-      fit_grid(1, {.plates = 2.0, .aspect = width / length, .around = {between_plates + gap, plate_at + gap}});
+  const double words = std::max(text_width(view.top.title, title_text), text_width(map.remark, label_text));
+  const SheetGrid grid = fit_grid(1, {.plates = 2.0,
+                                      .aspect = width / length,
+                                      .around = {between_plates + gap, plate_at + gap},
+                                      .least_width = words});
   Sheet sheet{.title = view.top.title,
-              .lines = {map.headline + " \u00b7 " + map.remark, "both plates from outside, neck end up"},
+              .lines = {map.headline, map.remark, "both plates from outside, neck end up"},
               .legend = {.bar = {}, .items = top.drawing.legend_items()}};
   if (!(all.highest - all.lowest < map.least_range))
     sheet.legend.bar = colour_bar(all, map, colours);

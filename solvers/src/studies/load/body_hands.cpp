@@ -26,8 +26,8 @@ BodyLoadCase thumb_case(const FreeBody& body, const BodyLoadSetup& setup)
   PartUnknowns forces = no_load(body.body());
   body.add(setup.top, disc(hand.thumb_at, hand.fingertip), -hand.thumb * up, forces);
   body.add(setup.back, disc(below, hand.fingertip), hand.thumb * up, forces);
-  return body.solve_moving({.name = "thumb", .at = {hand.thumb_at.x(), hand.thumb_at.y(), 0.0}, .force = hand.thumb},
-                           forces);
+  const Eigen::Vector3d at = body.middle(setup.top, disc(hand.thumb_at, hand.fingertip));
+  return body.solve_moving({.name = "thumb", .at = at, .force = hand.thumb}, forces);
 }
 
 /// The ribs' nodes in the axes of the body.

@@ -22,20 +22,6 @@ std::array<PlanformRegion, 2> feet_of(const BodyStrings& strings)
           EllipseRegion{.centre = strings.feet[1], .axes = strings.foot}};
 }
 
-/// Middle of both feet on the mid-surface of the top, in the axes of the body: where forces spread over them act.
-Eigen::Vector3d middle_of_feet(const FreeBody& body, std::size_t top, const BodyStrings& strings)
-{
-  const BodyPart& part = body.body().parts[top];
-  PartUnknowns half = no_load(body.body());
-  for (const PlanformRegion& foot : feet_of(strings))
-    body.add(top, foot, 0.5 * Eigen::Vector3d::UnitZ(), half);
-  const Eigen::RowVectorXd shares = part.placement.linear().row(2) * half[top].topRows<3>();
-  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
-  for (Eigen::Index i = 0; i < shares.size(); ++i)
-    middle += shares(i) * part.model.mesh.nodes[static_cast<std::size_t>(i)];
-  return part.placement * middle;
-}
-
 /// All three forces run through the crest of the bridge: they balance whatever the path.
 PartUnknowns string_forces(const FreeBody& body, std::size_t top, const BodyStrings& strings, const StringPath& path)
 {
@@ -57,7 +43,8 @@ PartUnknowns string_forces(const FreeBody& body, std::size_t top, const BodyStri
 void add_string_case(const FreeBody& body, const BodyLoadSetup& setup, BodyLoadStudy& study)
 {
   const BodyStrings& strings = setup.strings;
-  const Eigen::Vector3d foot = middle_of_feet(body, setup.top, strings);
+  const auto [y_plus, y_minus] = feet_of(strings);
+  const Eigen::Vector3d foot = 0.5 * (body.middle(setup.top, y_plus) + body.middle(setup.top, y_minus));
   study.path = string_path(foot, strings.height, strings.saddle, strings.bend);
   study.downforce = -strings.tension * (study.path.to_neck + study.path.to_lower).z();
   const PartUnknowns forces = string_forces(body, setup.top, strings, study.path);
@@ -65,8 +52,6 @@ void add_string_case(const FreeBody& body, const BodyLoadSetup& setup, BodyLoadS
   const BodyLoadCase& load = study.cases.back();
   for (std::size_t i = 0; i < strings.feet.size(); ++i)
     study.foot_deflections[i] = body.mean_rise(setup.top, feet_of(strings)[i], load);
-  for (const Eigen::Vector3d& force : strut_forces(body.body(), body.system(), load.evidence.x))
-    study.post_forces.push_back(force.z());
   for (const Strut& strut : body.body().struts)
     study.post_deflections.push_back({body.mean_rise(strut.feet[0].part, strut.feet[0].region, load),
                                       body.mean_rise(strut.feet[1].part, strut.feet[1].region, load)});

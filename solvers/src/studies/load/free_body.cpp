@@ -56,6 +56,8 @@ BodyLoadCase FreeBody::finish(BodyLoadCase load, const Eigen::VectorXd& forces) 
 {
   load.evidence = solver_.solve(forces);
   load.balance_error = imbalance(system_.system, forces);
+  for (const Eigen::Vector3d& force : strut_forces(body_, system_, load.evidence.x))
+    load.post_forces.push_back(force.z());
   for (NodalUnknowns& u : at_nodes(system_, relative_to(body_, system_, ribs_, load.evidence.x)))
     load.parts.push_back({.displacements = std::move(u)});
   find_most_moved(body_, load);
@@ -68,6 +70,18 @@ void FreeBody::add(std::size_t part, const PlanformRegion& region, const Eigen::
   const BodyPart& wall = body_.parts[part];
   add_load(wall.model.mesh, AreaForce{.region = region, .force = wall.placement.linear().transpose() * force},
            forces[part]);
+}
+
+Eigen::Vector3d FreeBody::middle(std::size_t part, const PlanformRegion& region) const
+{
+  PartUnknowns unit = no_load(body_);
+  add(part, region, Eigen::Vector3d::UnitZ(), unit);
+  const BodyPart& wall = body_.parts[part];
+  const Eigen::RowVectorXd shares = wall.placement.linear().row(2) * unit[part].topRows<3>();
+  Eigen::Vector3d middle = Eigen::Vector3d::Zero();
+  for (Eigen::Index i = 0; i < shares.size(); ++i)
+    middle += shares(i) * wall.model.mesh.nodes[static_cast<std::size_t>(i)];
+  return wall.placement * middle;
 }
 
 double FreeBody::mean_rise(std::size_t part, const PlanformRegion& region, const BodyLoadCase& load) const

@@ -31,6 +31,9 @@ public:
   /// Adds a force spread over an area of a part, in the axes of the body.
   void add(std::size_t part, const PlanformRegion& region, const Eigen::Vector3d& force, PartUnknowns& forces) const;
 
+  /// Where a force spread over an area of a part acts, in the axes of the body [m].
+  [[nodiscard]] Eigen::Vector3d middle(std::size_t part, const PlanformRegion& region) const;
+
   /// Mean displacement along z of the body over an area of a part.
   [[nodiscard]] double mean_rise(std::size_t part, const PlanformRegion& region, const BodyLoadCase& load) const;
 

@@ -95,6 +95,7 @@ struct BodyLoadCase
   std::vector<PartLoad> parts = {};             ///< as Body::parts
   PartNode most_moved = {};                     ///< place of the largest displacement along the normal
   double deflection = 0.0;                      ///< there, positive outward [m]
+  std::vector<double> post_forces = {};         ///< of each strut on the part of its first foot, along z [N]
   std::optional<std::size_t> worst = {};        ///< part with the least margin
   StaticResult evidence = {};
   double balance_error = 0.0; ///< force and moment that are left over those of all forces [-]
@@ -111,7 +112,6 @@ struct BodyLoadStudy
   double downforce = 0.0;                      ///< of the bridge on the top, against z [N]
   std::vector<BodyLoadCase> cases = {};        ///< the strings first
   std::array<double, 2> foot_deflections = {}; ///< under the strings, mean over each foot along z, the ribs at rest [m]
-  std::vector<double> post_forces = {};        ///< under the strings, of each strut on the top, along z [N]
   std::vector<std::array<double, 2>> post_deflections = {}; ///< of its feet on top and back, along z [m]
   BucklingResult buckling = {};                             ///< factors on the string load
   Eigen::VectorXd frequencies_hz = {};                      ///< without strings [Hz]
