@@ -139,6 +139,20 @@ TEST_CASE("at least sixty wrong files are tried")
   CHECK(count >= 60);
 }
 
+TEST_CASE("bodies that cannot be loaded are refused")
+{
+  for (const WrongFile& wrong : wrong_bodies())
+  {
+    CAPTURE(wrong.name);
+    const Workshop shop;
+    const std::string plate = shop.write("plate.toml", solid_plate());
+    std::vector<std::string> arguments = {"load", shop.write("body.toml", wrong.text), "--out", shop.path("out")};
+    for (const std::string& option : wrong.options)
+      arguments.push_back(option == "plate.toml" ? plate : option);
+    check_refused(shop, run_plate(arguments), wrong.says, {"body.toml", "plate.toml"});
+  }
+}
+
 TEST_CASE("match problems that cannot be are refused")
 {
   for (const WrongFile& wrong : wrong_matches())
