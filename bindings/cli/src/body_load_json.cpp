@@ -69,6 +69,7 @@ Json case_json(const BodyLoadResult& result, std::size_t i)
         result.study.buckling.factors.size() > 0 ? Json(rounded(result.study.buckling.factors(0))) : Json(nullptr);
   json["energy_j"] = rounded(load.evidence.energy);
   json["work_j"] = rounded(load.evidence.work);
+  json["inertia"] = rounded(load.inertia);
   json["in_equilibrium"] = in_equilibrium(load.evidence, load.balance_error);
   return json;
 }

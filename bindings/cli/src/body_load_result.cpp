@@ -21,8 +21,7 @@ namespace
 BodyStrings strings_of(const BodyDesign& design, const BodyLoadDesign& load, const BodyModel& model)
 {
   if (!model.end_blocks)
-    throw InvalidInput("load: the strings of a body pull at the blocks at both ends, and blocks.end has none; give "
-                       "them a width");
+    throw InvalidInput("load: the strings pull at the blocks at both ends of a body, and this has none");
   const Setup& setup = design.top.setup;
   const double half = 0.5 * setup.bridge_feet;
   const double thickness = ThicknessField(design.top.geometry.outline, design.top.geometry.thickness)

@@ -15,6 +15,9 @@
 #include "progress.h"
 #include "run_limits.h"
 
+#include <plate/core/error.h>
+#include <plate/design/design_error.h>
+
 #include <iostream>
 #include <optional>
 #include <utility>
@@ -54,9 +57,9 @@ LoadOutcome plate_outcome(const LoadRequest& request)
   std::optional<CheckedLoad> reference;
   if (!request.reference.empty())
     reference = checked_load(open_design(reference_options(request)));
-  LoadOutcome outcome{
-      .design = compute_load(std::move(design.design), design.load, request.rim.value_or(LoadSetup().rim)),
-      .reference = {}};
+  LoadOutcome outcome{.design =
+                          compute_load(std::move(design.design), design.load, request.rim.value_or(LoadSetup().rim)),
+                      .reference = {}};
   if (reference)
     outcome.reference =
         compute_load(std::move(reference->design), reference->load, request.rim.value_or(LoadSetup().rim));
@@ -72,7 +75,11 @@ struct CheckedBodyLoad
 
 CheckedBodyLoad checked_load(const BodyDocument& document)
 {
-  return {.design = checked_body(document, BodyLoadSetup().num_modes), .load = document.load()};
+  CheckedBodyLoad checked = {.design = checked_body(document, BodyLoadSetup().num_modes), .load = document.load()};
+  if (checked.design.blocks.end.x() == 0.0)
+    throw DesignError(message(document.place("blocks.end"),
+                              ": the strings pull at the blocks at both ends; give them a width greater than 0"));
+  return checked;
 }
 
 BodyLoadOutcome body_outcome(const LoadRequest& request)

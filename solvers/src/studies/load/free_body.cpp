@@ -49,7 +49,9 @@ BodyLoadCase FreeBody::solve(BodyLoadCase load, const PartUnknowns& forces) cons
 
 BodyLoadCase FreeBody::solve_moving(BodyLoadCase load, const PartUnknowns& forces) const
 {
-  return finish(std::move(load), balanced_by_inertia(system_.system, on_unknowns(system_, forces)));
+  const Eigen::VectorXd alone = on_unknowns(system_, forces);
+  load.inertia = imbalance(system_.system, alone);
+  return finish(std::move(load), balanced_by_inertia(system_.system, alone));
 }
 
 BodyLoadCase FreeBody::finish(BodyLoadCase load, const Eigen::VectorXd& forces) const

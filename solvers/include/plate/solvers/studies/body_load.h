@@ -98,6 +98,7 @@ struct BodyLoadCase
   std::vector<double> post_forces = {};         ///< of each strut on the part of its first foot, along z [N]
   std::optional<std::size_t> worst = {};        ///< part with the least margin
   StaticResult evidence = {};
+  double inertia = 0.0;       ///< imbalance() of what hands do alone, which the inertia of the body takes [-]
   double balance_error = 0.0; ///< force and moment that are left over those of all forces [-]
 
   /// The least of all parts; infinity without stress [-].
