@@ -28,6 +28,43 @@ struct Largest
   bool converged;
 };
 
+/// The geometric stiffness under a load that turns with the plate where this can move: P^T KG P, P taking the rigid
+/// motion from a state. Under a load that keeps its direction a plate that is held by nothing would tip over.
+class FollowingStiffness
+{
+public:
+  FollowingStiffness(const System& system, const SparseMatrix& KG)
+      : KG_(KG), rigid_(orthonormal_rigid_basis(system)), turned_(symmetric_product(KG, rigid_.R))
+  {
+  }
+
+  /// What it has beyond KG, times a factor.
+  [[nodiscard]] LowRankChange change(double factor) const
+  {
+    const Eigen::Index k = rigid_.R.cols();
+    if (k == 0)
+      return {.left = Eigen::MatrixXd(KG_.rows(), 0), .core = Eigen::MatrixXd(0, 0)};
+    LowRankChange out = {.left = Eigen::MatrixXd(KG_.rows(), 2 * k), .core = Eigen::MatrixXd::Zero(2 * k, 2 * k)};
+    out.left << rigid_.MR, turned_;
+    out.core.topLeftCorner(k, k) = factor * rigid_.R.transpose() * turned_;
+    out.core.topRightCorner(k, k) = out.core.bottomLeftCorner(k, k) = -factor * Eigen::MatrixXd::Identity(k, k);
+    return out;
+  }
+
+  [[nodiscard]] Eigen::MatrixXd product(const Eigen::MatrixXd& x) const
+  {
+    Eigen::MatrixXd out = symmetric_product(KG_, x);
+    if (const LowRankChange rest = change(1.0); rest.left.cols() > 0)
+      out += rest.left * (rest.core * (rest.left.transpose() * x));
+    return out;
+  }
+
+private:
+  const SparseMatrix& KG_;
+  RigidBasis rigid_;
+  Eigen::MatrixXd turned_; // KG R
+};
+
 /// How the Lanczos process runs.
 struct Search
 {
@@ -38,9 +75,11 @@ struct Search
   int max_restarts;
 };
 
-Largest largest_eigenvalues(const SparseCholesky& factor, const SparseMatrix& A, const Search& search)
+Largest largest_eigenvalues(const SparseCholesky& factor, const SparseMatrix& A, const LowRankChange& change,
+                            const Search& search)
 {
   InverseOperator inverse(factor, A);
+  inverse.add(change);
   const int krylov_size = std::min(static_cast<int>(A.rows()), search.krylov_size);
   Spectra::SymEigsSolver<InverseOperator> lanczos(inverse, search.count, krylov_size);
   const Eigen::VectorXd start = start_vector(A.rows());
@@ -76,8 +115,9 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   if (is_rounding(KG, system.K))
     return {.factors = {}, .shapes = Eigen::MatrixXd(n, 0), .residuals = {}, .status = Status::converged};
   BucklingResult result;
+  const FollowingStiffness following(system, KG);
   // The strongest effect gives a scale only: two digits of it and a short basis will do.
-  const Largest strongest = largest_eigenvalues(plate.factor(), KG,
+  const Largest strongest = largest_eigenvalues(plate.factor(), KG, following.change(1.0),
                                                 {.largest = Spectra::SortRule::LargestMagn,
                                                  .count = 1,
                                                  .krylov_size = 8,
@@ -90,7 +130,7 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   const double scale = std::abs(strongest.values(0));
   const SparseMatrix K = held_matrix(system);
   const SparseMatrix shifted = combination(scale * K, -1.0, KG);
-  const Largest largest = largest_eigenvalues(plate.factor(), shifted,
+  const Largest largest = largest_eigenvalues(plate.factor(), shifted, following.change(-1.0),
                                               {.largest = Spectra::SortRule::LargestAlge,
                                                .count = options.num_modes,
                                                .krylov_size = 4 * options.num_modes + 20,
@@ -105,7 +145,7 @@ BucklingResult solve_buckling(const StaticSolver& plate, const SparseMatrix& KG,
   result.factors = inverse.head(num_positive).cwiseInverse();
   result.shapes = largest.vectors.leftCols(num_positive);
   const Eigen::MatrixXd elastic = symmetric_product(K, result.shapes);
-  const Eigen::MatrixXd geometric = symmetric_product(KG, result.shapes);
+  const Eigen::MatrixXd geometric = following.product(result.shapes);
   result.residuals = (elastic + geometric * result.factors.asDiagonal())
                          .colwise()
                          .norm()

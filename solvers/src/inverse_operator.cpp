@@ -25,8 +25,18 @@ RigidBasis orthonormal_rigid_basis(const System& system)
 }
 
 InverseOperator::InverseOperator(const SparseCholesky& factor, const SparseMatrix& A)
-    : factor_(factor), A_(A), congruence_(factor.congruence(A)), rigid_(A.rows(), 0), x_(A.rows()), Ax_(A.rows())
+    : factor_(factor), A_(A), congruence_(factor.congruence(A)),
+      rigid_(A.rows(), 0), change_{.left = Eigen::MatrixXd(A.rows(), 0), .core = Eigen::MatrixXd(0, 0)}, x_(A.rows()),
+      Ax_(A.rows())
 {
+}
+
+void InverseOperator::add(const LowRankChange& change)
+{
+  if (change.left.cols() == 0)
+    return;
+  change_ = {.left = Eigen::MatrixXd(change.left.rows(), change.left.cols()), .core = change.core};
+  factor_.solve_lower(change.left, change_.left);
 }
 
 InverseOperator::InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid)
@@ -55,6 +65,9 @@ void InverseOperator::perform_op(const double* y, double* Ty) const
     Ax_.noalias() = A_.selfadjointView<Eigen::Lower>() * x_;
     factor_.solve_lower(Ax_, out);
   }
+  if (change_.left.cols() > 0)
+    out.noalias() += change_.left *
+                     (change_.core * (change_.left.transpose() * Eigen::Map<const Eigen::VectorXd>(y, rows()))).eval();
   project(out);
   ++num_solves_;
 }

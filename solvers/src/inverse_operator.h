@@ -21,6 +21,13 @@ struct RigidBasis
 
 [[nodiscard]] RigidBasis orthonormal_rigid_basis(const System& system);
 
+/// Symmetric change of a matrix by a product with few columns: left core left^T.
+struct LowRankChange
+{
+  Eigen::MatrixXd left; ///< (rows, k)
+  Eigen::MatrixXd core; ///< (k, k)
+};
+
 /// An eigenproblem of two matrices as Spectra takes it: A x = t L L^T x becomes T y = t y with T = L^-1 A L^-T and
 /// x = L^-T y. For modes A is M, K - shift M = L L^T and t = 1 / (w^2 - shift).
 ///
@@ -35,6 +42,9 @@ public:
   ///
   /// @param A  lower triangle
   InverseOperator(const SparseCholesky& factor, const SparseMatrix& A);
+
+  /// Adds a change to A.
+  void add(const LowRankChange& change);
 
   /// The operator of a system's modes. All arguments outlive it.
   InverseOperator(const SparseCholesky& factor, const System& system, const RigidBasis& rigid);
@@ -55,6 +65,7 @@ private:
   const SparseMatrix& A_;
   std::function<void(std::span<const double>, std::span<double>)> congruence_; // empty: by halves of a solve
   Eigen::MatrixXd rigid_;                                                      // orthonormal basis of L^T R
+  LowRankChange change_;                                                       // of T
   mutable Eigen::VectorXd x_;                                                  // Spectra's interface is const
   mutable Eigen::VectorXd Ax_;
   mutable int num_solves_ = 0;

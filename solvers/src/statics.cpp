@@ -20,16 +20,6 @@ using LongVector = Eigen::Matrix<long double, Eigen::Dynamic, 1>;
 
 constexpr double balance_tolerance = 1e-9; // of the load: rounding of loads that are meant to balance
 
-/// Greatest share of the load that would move the plate, by rigid motions of like size.
-double imbalance(const System& system, const Eigen::VectorXd& load)
-{
-  double greatest = 0.0;
-  for (const auto& motion : system.rigid_motions.colwise())
-    if (const double whole = motion.cwiseAbs().dot(load.cwiseAbs()); whole > 0.0)
-      greatest = std::max(greatest, std::abs(motion.dot(load)) / whole);
-  return greatest;
-}
-
 } // namespace
 
 std::string StaticResult::summary() const
@@ -129,6 +119,19 @@ const System& StaticSolver::system() const
 const SparseCholesky& StaticSolver::factor() const
 {
   return implementation_->factor;
+}
+
+double imbalance(const System& system, const Eigen::VectorXd& load)
+{
+  double left = 0.0;
+  double whole = 0.0;
+  for (const auto& motion : system.rigid_motions.colwise())
+  {
+    const double size = motion.cwiseAbs().maxCoeff();
+    left = std::max(left, std::abs(motion.dot(load)) / size);
+    whole = std::max(whole, motion.cwiseAbs().dot(load.cwiseAbs()) / size);
+  }
+  return whole > 0.0 ? left / whole : 0.0;
 }
 
 StaticResult solve_statics(const System& system, const Eigen::VectorXd& load)

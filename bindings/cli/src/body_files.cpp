@@ -4,8 +4,9 @@
 #include "body_comparison.h"
 #include "body_curves.h"
 #include "body_report.h"
-#include "design_pictures.h"
+#include "body_view.h"
 #include "nodal_fields.h"
+#include "part_files.h"
 
 #include <plate/core/error.h>
 #include <plate/meshes/body_picture.h>
@@ -50,18 +51,6 @@ std::vector<BodyModePicture> mode_pictures(const BodyResult& result)
   return out;
 }
 
-BodyView body_view(const BodyResult& result)
-{
-  BodyView view{.top = plate_view(result.model.body.parts[BodyModel::top].model, result.design.title),
-                .back = plate_view(result.model.body.parts[BodyModel::back].model, result.design.title),
-                .air = {.mesh = result.model.cavity.planform}};
-  view.top.points.clear();                                   // the bridge's feet, which are no masses stuck on
-  view.top.regions.resize(result.design.top.patches.size()); // without the blocks' footprints, which follow
-  view.back.regions.resize(result.design.back.patches.size());
-  std::swap(view.back.left, view.back.right);
-  return view;
-}
-
 /// Shapes of a part in the axes of the body, the largest displacement of the whole mode 1.
 VtkFields part_fields(const BodyResult& result, std::size_t part, const Eigen::VectorXd& scale)
 {
@@ -93,27 +82,10 @@ Eigen::VectorXd shape_scales(const BodyResult& result)
   return most.cwiseInverse();
 }
 
-ShellMesh placed(const BodyPart& part)
-{
-  ShellMesh mesh = part.model.mesh;
-  for (Eigen::Vector3d& node : mesh.nodes)
-    node = part.placement * node;
-  for (Eigen::Vector3d& normal : mesh.normals)
-    normal = part.placement.linear() * normal;
-  return mesh;
-}
-
 void write_vtk_files(const OutputFolder& folder, const BodyResult& result)
 {
   const Eigen::VectorXd scale = shape_scales(result);
-  const std::vector<BodyPart>& parts = result.model.body.parts;
-  for (std::size_t p = 0; p < parts.size(); ++p)
-  {
-    const auto same = std::count_if(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(p),
-                                    [&](const BodyPart& other) { return other.name == parts[p].name; });
-    const std::string number = same > 0 ? "_" + std::to_string(same + 1) : "";
-    write_vtu(folder.file(parts[p].name + number + ".vtu"), placed(parts[p]), part_fields(result, p, scale));
-  }
+  write_part_files(folder, result.model.body, [&](std::size_t part) { return part_fields(result, part, scale); });
   VtkFields air;
   for (std::size_t i = 0; i < result.traits.size(); ++i)
     air.nodal_scalars.push_back({.name = label_of(result, i) + ", pressure",
@@ -138,9 +110,11 @@ void write_body_files(const OutputFolder& folder, const BodyOutcome& outcome, bo
   const LevelPicture radiation = radiation_picture(outcome);
   const auto write_pictures = [&](const std::string& ending)
   {
-    write_body_sheet(folder.file("modes" + ending), body_view(outcome.body), mode_pictures(outcome.body));
+    write_body_sheet(folder.file("modes" + ending), body_view(outcome.body.model, outcome.body.design),
+                     mode_pictures(outcome.body));
     if (outcome.reference)
-      write_body_sheet(folder.file("reference_modes" + ending), body_view(*outcome.reference),
+      write_body_sheet(folder.file("reference_modes" + ending),
+                       body_view(outcome.reference->model, outcome.reference->design),
                        mode_pictures(*outcome.reference));
     write_level_picture(folder.file("mobility" + ending), mobility);
     write_level_picture(folder.file("radiation" + ending), radiation);

@@ -17,15 +17,6 @@ namespace plate
 namespace
 {
 
-BodyAir air_of(const BodyModel& model, const Air& air)
-{
-  BodyAir out = {.cavity = model.cavity, .holes = model.holes, .sides = {}, .air = air, .solids = model.solids};
-  out.sides.assign(model.body.parts.size(), WallSide::ribs);
-  out.sides[BodyModel::top] = WallSide::top;
-  out.sides[BodyModel::back] = WallSide::back;
-  return out;
-}
-
 /// Motion of the bridge's feet along z from unknowns of the body, (2, num_equations): rows as BridgeDrive.
 Eigen::MatrixXd bridge_drives(const BodyDesign& design, const BodyModel& model, const BodySystem& system)
 {
@@ -98,6 +89,15 @@ std::vector<BodyModeTraits> traits_of(const BodyResult& result, Eigen::Index cou
 }
 
 } // namespace
+
+BodyAir air_of(const BodyModel& model, const Air& air)
+{
+  BodyAir out = {.cavity = model.cavity, .holes = model.holes, .sides = {}, .air = air, .solids = model.solids};
+  out.sides.assign(model.body.parts.size(), WallSide::ribs);
+  out.sides[BodyModel::top] = WallSide::top;
+  out.sides[BodyModel::back] = WallSide::back;
+  return out;
+}
 
 BodyResult compute_body(BodyDesign design, int count)
 {

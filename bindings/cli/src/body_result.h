@@ -52,6 +52,8 @@ struct BodyOutcome
   BodyResult body;
   std::optional<BodyResult> reference = {};
 };
+/// The air in a body, which its walls bound.
+[[nodiscard]] BodyAir air_of(const BodyModel& model, const Air& air);
 
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);

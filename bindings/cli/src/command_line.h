@@ -6,6 +6,7 @@
 #include <plate/design/starter.h>
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -90,8 +91,8 @@ struct SensitivityRequest
 struct LoadRequest
 {
   CommonOptions common;
-  std::string reference;                 ///< design whose margins stand beside; empty for none
-  EdgeSupport rim = EdgeSupport::hinged; ///< of a plate whose file leaves its edge free
+  std::string reference;          ///< design whose margins stand beside; empty for none
+  std::optional<EdgeSupport> rim; ///< of a plate whose file leaves its edge free; hinged if not given
 };
 
 struct MatchRequest

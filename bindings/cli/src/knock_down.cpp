@@ -37,12 +37,24 @@ const std::vector<KnockDownFactor>& knock_down_factors()
   return factors;
 }
 
-std::vector<AppliedFactor> knock_downs_of(const LoadCase& load, const Model& model, const KnockDowns& factors)
+LoadDuration duration_of(std::string_view load_case)
 {
-  const StrengthPlace& worst = load.strength.worst;
+  return load_case == "strings" ? LoadDuration::lasting : LoadDuration::passing;
+}
+
+double reduced(double margin, const std::vector<AppliedFactor>& factors)
+{
+  for (const AppliedFactor& factor : factors)
+    margin *= factor.factor;
+  return margin;
+}
+
+std::vector<AppliedFactor> knock_downs_of(const StrengthPlace& worst, const Model& model, LoadDuration duration,
+                                          const KnockDowns& factors)
+{
   if (worst.material == nullptr)
     return {};
-  const bool lasting = load.name == "strings";
+  const bool lasting = duration == LoadDuration::lasting;
   if (worst.material->wood)
     return lasting ? std::vector<AppliedFactor>{{"sustained_wood", factors.sustained_wood}}
                    : std::vector<AppliedFactor>{};

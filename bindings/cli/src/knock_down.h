@@ -3,7 +3,7 @@
 
 #include <plate/assembly/model.h>
 #include <plate/design/load_design.h>
-#include <plate/solvers/studies/load.h>
+#include <plate/post/strength_map.h>
 
 #include <string_view>
 #include <vector>
@@ -29,8 +29,21 @@ struct KnockDownFactor
 
 [[nodiscard]] const std::vector<KnockDownFactor>& knock_down_factors();
 
-/// Factors that a case meets at its worst place: by material, cut edge and duration.
-[[nodiscard]] std::vector<AppliedFactor> knock_downs_of(const LoadCase& load, const Model& model,
-                                                        const KnockDowns& factors);
+/// How long a load acts.
+enum class LoadDuration
+{
+  passing,
+  lasting ///< for years
+};
+
+/// Factors that a load meets at its worst place: by material, cut edge and duration.
+[[nodiscard]] std::vector<AppliedFactor> knock_downs_of(const StrengthPlace& worst, const Model& model,
+                                                        LoadDuration duration, const KnockDowns& factors);
+
+/// Of a case by its name: strings last.
+[[nodiscard]] LoadDuration duration_of(std::string_view load_case);
+
+/// A margin after the factors.
+[[nodiscard]] double reduced(double margin, const std::vector<AppliedFactor>& factors);
 
 } // namespace plate

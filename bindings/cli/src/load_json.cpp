@@ -2,14 +2,12 @@
 #include "load_report.h"
 
 #include "json_text.h"
+#include "load_json_parts.h"
 #include "load_words.h"
+#include "shared_cases.h"
 #include "text_table.h"
 
-#include <plate/core/units.h>
-
-#include <nlohmann/json.hpp>
-
-#include <cmath>
+#include <array>
 #include <numbers>
 
 namespace plate
@@ -17,43 +15,11 @@ namespace plate
 namespace
 {
 
-using Json = nlohmann::ordered_json;
-
-/// null for what has no limit.
-Json finite(double value)
-{
-  return std::isfinite(value) ? Json(rounded(value)) : Json(nullptr);
-}
-
-Json numbers(const Eigen::VectorXd& values)
-{
-  Json json = Json::array();
-  for (const double value : values)
-    json.push_back(rounded(value));
-  return json;
-}
-
-Json place_json(const Eigen::Vector2d& at)
-{
-  return {rounded(at.x() * millimetres), rounded(at.y() * millimetres)};
-}
-
-Json stress_json(const MaterialComponents& stress)
-{
-  Json json = Json::array();
-  for (const double value : stress)
-    json.push_back(rounded(value * megapascals));
-  return json;
-}
-
 Json case_json(const LoadResult& result, std::size_t i)
 {
   const LoadCase& load = result.study.cases[i];
   const StrengthPlace& worst = load.strength.worst;
   const ShellMesh& mesh = result.model.mesh;
-  Json factors = Json::object();
-  for (const AppliedFactor& factor : result.knock_downs[i])
-    factors[std::string(factor.key)] = rounded(factor.factor);
   Json json = {{"case", load.name},
                {"description", case_words(load)},
                {"bare", load.bare},
@@ -63,7 +29,7 @@ Json case_json(const LoadResult& result, std::size_t i)
                {"deflection_at_mm", place_json(mesh.nodes[load.most_moved].head<2>())},
                {"margin", finite(load.strength.margin)},
                {"reduced_margin", finite(reduced_margin(result, i))},
-               {"knock_downs", factors},
+               {"knock_downs", factors_json(result.knock_downs[i])},
                {"where", place_json(mesh.nodes[worst.node].head<2>())},
                {"ply", worst.ply},
                {"material", worst.material == nullptr ? Json(nullptr) : Json(worst.material->name)},
@@ -74,36 +40,7 @@ Json case_json(const LoadResult& result, std::size_t i)
         result.study.buckling.factors.size() > 0 ? Json(rounded(result.study.buckling.factors(0))) : Json(nullptr);
   json["energy_j"] = rounded(load.evidence.energy);
   json["work_j"] = rounded(load.evidence.work);
-  // Rounding, not results: as limits they are the same on every machine.
-  json["in_equilibrium"] = load.evidence.residual <= 1e-9 && load.balance_error <= 1e-9;
-  return json;
-}
-
-Json strengths_json(const Model& model)
-{
-  Json json = Json::array();
-  for (const auto& [material, source] : strength_sources(model))
-  {
-    Json entry = {{"material", material->name}, {"wood", material->wood}, {"source", source}};
-    if (const std::optional<Strength>& s = material->strength)
-      entry["in_plane_mpa"] = {{"Xt", rounded(s->Xt * megapascals)},
-                               {"Xc", rounded(s->Xc * megapascals)},
-                               {"Yt", rounded(s->Yt * megapascals)},
-                               {"Yc", rounded(s->Yc * megapascals)},
-                               {"S", rounded(s->S * megapascals)}};
-    if (const std::optional<ThroughStrength>& t = material->through_strength)
-      entry["through_mpa"] = {{"S13", rounded(t->S13 * megapascals)}, {"S23", rounded(t->S23 * megapascals)}};
-    json.push_back(entry);
-  }
-  return json;
-}
-
-Json knock_downs_json(const KnockDowns& factors)
-{
-  Json json = Json::object();
-  for (const KnockDownFactor& factor : knock_down_factors())
-    json[std::string(factor.key)] = {
-        {"factor", rounded(factors.*factor.factor)}, {"meaning", factor.meaning}, {"source_of_default", factor.source}};
+  json["in_equilibrium"] = in_equilibrium(load.evidence, load.balance_error);
   return json;
 }
 
@@ -128,6 +65,7 @@ Json design_json(const LoadResult& result, bool timing)
   Json cases = Json::array();
   for (std::size_t i = 0; i < result.study.cases.size(); ++i)
     cases.push_back(case_json(result, i));
+  const std::array<const Model*, 1> models = {&result.model};
   Json json = {{"title", result.design.title},
                {"mass_g", rounded(result.mass * grams)},
                {"rim", result.design.supports.empty() ? std::string(rim_word(result.setup.rim)) : "as in the file"},
@@ -136,8 +74,8 @@ Json design_json(const LoadResult& result, bool timing)
                {"buckling_factors", numbers(result.study.buckling.factors)},
                {"frequencies_hz", numbers(result.study.frequencies_hz)},
                {"loaded_frequencies_hz", numbers(result.study.loaded_frequencies_hz)},
-               {"strengths", strengths_json(result.model)},
-               {"without_strength", materials_without_strength(result.model)},
+               {"strengths", strengths_json(models)},
+               {"without_strength", not_judged(models)},
                {"knock_downs", knock_downs_json(result.load.knock_downs)}};
   if (timing)
     json["seconds"] = {{"total", result.seconds}};
@@ -147,7 +85,7 @@ Json design_json(const LoadResult& result, bool timing)
 Json comparison_json(const LoadResult& result, const LoadResult& reference)
 {
   Json json = Json::array();
-  for (const auto& [i, j] : shared_cases(result.study, reference.study))
+  for (const auto& [i, j] : shared_cases(result.study.cases, reference.study.cases))
   {
     const LoadCase& load = result.study.cases[i];
     const LoadCase& other = reference.study.cases[j];

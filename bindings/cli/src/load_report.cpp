@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "load_report.h"
 
+#include "load_text_parts.h"
 #include "load_words.h"
+#include "shared_cases.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
 #include <plate/core/units.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -16,21 +19,6 @@ namespace plate
 namespace
 {
 
-/// A margin as it is worth: three digits at most.
-std::string margin_text(double margin)
-{
-  if (!std::isfinite(margin))
-    return "-";
-  return fixed(margin, margin < 10.0 ? 2 : margin < 100.0 ? 1 : 0);
-}
-
-std::string factors_text(const std::vector<AppliedFactor>& factors)
-{
-  std::string out;
-  for (const AppliedFactor& factor : factors)
-    out += message(out.empty() ? "" : ", ", factor.key, ' ', compact(factor.factor, 3));
-  return out.empty() ? "none" : out;
-}
 
 std::string head_text(const LoadResult& result)
 {
@@ -78,51 +66,19 @@ std::string stability_text(const LoadStudy& study)
   return out + '\n';
 }
 
-std::string strengths_text(const Model& model)
-{
-  TextTable table({"<MPa", "Xt", "Xc", "Yt", "Yc", "S", "S13", "S23", "<source"});
-  for (const auto& [material, source] : strength_sources(model))
-  {
-    std::vector<std::string> row = {material->name};
-    const auto add = [&](bool known, double strength)
-    { row.push_back(known ? compact(strength * megapascals, 4) : "-"); };
-    const bool in_plane = material->strength.has_value();
-    const Strength s = material->strength.value_or(Strength{});
-    for (const double strength : {s.Xt, s.Xc, s.Yt, s.Yc, s.S})
-      add(in_plane, strength);
-    const bool through = material->through_strength.has_value();
-    const ThroughStrength t = material->through_strength.value_or(ThroughStrength{});
-    for (const double strength : {t.S13, t.S23})
-      add(through, strength);
-    row.push_back(source);
-    table.add(row);
-  }
-  std::string out = table.text();
-  for (const std::string& name : materials_without_strength(model))
-    out += message("  ", name, " has no strengths and is not judged\n");
-  return out;
-}
-
 std::string evidence_text(const LoadStudy& study)
 {
-  double residual = 0.0;
-  double energy = 0.0;
-  double balance = 0.0;
+  Evidence evidence;
   for (const LoadCase& load : study.cases)
-  {
-    residual = std::max(residual, load.evidence.residual);
-    energy = std::max(energy, std::abs(2.0 * load.evidence.energy / load.evidence.work - 1.0));
-    balance = std::max(balance, load.balance_error);
-  }
-  const auto tiny = [](double value) { return value < 1e-9 ? std::string("below 1e-9") : compact(value, 2); };
-  return message("  equilibrium: residual ", tiny(residual), " of the load, reactions ", tiny(balance),
-                 ", energy and half the work differ by ", tiny(energy), '\n');
+    evidence.add(load.evidence, load.balance_error);
+  return evidence.text("reactions");
 }
 
 std::string design_text(const LoadResult& result, bool timing)
 {
   std::string out = head_text(result) + '\n' + cases_text(result) + '\n' + stability_text(result.study) +
-                    evidence_text(result.study) + '\n' + strengths_text(result.model) + '\n';
+                    evidence_text(result.study) + '\n' + strengths_text(std::array<const Model*, 1>{&result.model}) +
+                    '\n';
   if (timing)
     out += message("seconds: ", fixed(result.seconds, 2), "\n\n");
   return out;
@@ -132,7 +88,7 @@ std::string comparison_text(const LoadResult& result, const LoadResult& referenc
 {
   TextTable table(
       {"<case", "mm here", "mm ref.", "margin here", "margin ref.", "ratio", "reduced here", "reduced ref.", "ratio"});
-  for (const auto& [i, j] : shared_cases(result.study, reference.study))
+  for (const auto& [i, j] : shared_cases(result.study.cases, reference.study.cases))
   {
     const LoadCase& load = result.study.cases[i];
     const LoadCase& other = reference.study.cases[j];
@@ -149,26 +105,7 @@ std::string comparison_text(const LoadResult& result, const LoadResult& referenc
                  " times the string load\n\n");
 }
 
-std::string knock_downs_text(const KnockDowns& factors)
-{
-  std::string out = "Margins: how many times the load may grow until a ply fails; reduced: after knock-downs.\n";
-  for (const KnockDownFactor& factor : knock_down_factors())
-    out += message("  ", factor.key, ' ', compact(factors.*factor.factor, 3), ": ", factor.meaning,
-                   " (default: ", factor.source, ")\n");
-  return out + '\n';
-}
-
 } // namespace
-
-std::vector<SharedCase> shared_cases(const LoadStudy& study, const LoadStudy& reference)
-{
-  std::vector<SharedCase> shared;
-  for (std::size_t here = 0; here < study.cases.size(); ++here)
-    for (std::size_t there = 0; there < reference.cases.size(); ++there)
-      if (study.cases[here].name == reference.cases[there].name)
-        shared.push_back({.here = here, .reference = there});
-  return shared;
-}
 
 std::string load_text(const LoadOutcome& outcome, bool timing)
 {

@@ -26,7 +26,7 @@ LoadSetup setup_of(const Design& design, const LoadDesign& load, EdgeSupport rim
                    .knock = load.handling.knock,
                    .lift = load.handling.lift},
       .rim = rim,
-      .cure_change = load.cure_change};
+      .cure_change = design.cure_change};
   if (load.soundpost)
     setup.posts.push_back({.region = EllipseRegion{.centre = load.soundpost->at,
                                                    .axes = Eigen::Vector2d::Constant(load.soundpost->diameter)},
@@ -54,17 +54,15 @@ LoadResult compute_load(Design design, const LoadDesign& load, EdgeSupport rim)
   result.study = study_load(result.model, result.setup);
   result.mass = result.study.mass;
   for (const LoadCase& load_case : result.study.cases)
-    result.knock_downs.push_back(knock_downs_of(load_case, result.model, load.knock_downs));
+    result.knock_downs.push_back(
+        knock_downs_of(load_case.strength.worst, result.model, duration_of(load_case.name), load.knock_downs));
   result.seconds = watch.seconds();
   return result;
 }
 
 double reduced_margin(const LoadResult& result, std::size_t load_case)
 {
-  double margin = result.study.cases[load_case].strength.margin;
-  for (const AppliedFactor& factor : result.knock_downs[load_case])
-    margin *= factor.factor;
-  return margin;
+  return reduced(result.study.cases[load_case].strength.margin, result.knock_downs[load_case]);
 }
 
 } // namespace plate

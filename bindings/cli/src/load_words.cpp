@@ -79,13 +79,31 @@ std::string ply_words(const StrengthPlace& place)
                         : message("ply ", place.ply, " (", place.material->name, ")");
 }
 
-std::vector<StrengthSource> strength_sources(const Model& model)
+std::vector<StrengthSource> strength_sources(std::span<const Model* const> models)
 {
   std::vector<StrengthSource> sources;
-  for (const Material* material : materials_of(model))
-    if (material->strength || material->through_strength)
-      sources.push_back({material, source_of(*material)});
+  for (const Model* model : models)
+    for (const Material* material : materials_of(*model))
+    {
+      const auto is_same = [&](const StrengthSource& other)
+      {
+        return other.material->name == material->name && same(other.material->strength, material->strength) &&
+               same(other.material->through_strength, material->through_strength);
+      };
+      if ((material->strength || material->through_strength) && std::none_of(sources.begin(), sources.end(), is_same))
+        sources.push_back({material, source_of(*material)});
+    }
   return sources;
+}
+
+std::vector<std::string> not_judged(std::span<const Model* const> models)
+{
+  std::vector<std::string> names;
+  for (const Model* model : models)
+    for (const std::string& name : materials_without_strength(*model))
+      if (std::find(names.begin(), names.end(), name) == names.end())
+        names.push_back(name);
+  return names;
 }
 
 std::string_view rim_word(EdgeSupport rim)

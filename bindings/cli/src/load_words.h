@@ -3,6 +3,7 @@
 
 #include "load_result.h"
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,8 +27,11 @@ struct StrengthSource
   std::string source;
 };
 
-/// Of all materials of a plate that have strengths.
-[[nodiscard]] std::vector<StrengthSource> strength_sources(const Model& model);
+/// Of all materials of some models that have strengths, equal ones once.
+[[nodiscard]] std::vector<StrengthSource> strength_sources(std::span<const Model* const> models);
+
+/// Names of their materials that have none, each once: they are not judged.
+[[nodiscard]] std::vector<std::string> not_judged(std::span<const Model* const> models);
 
 /// "hinged", ...
 [[nodiscard]] std::string_view rim_word(EdgeSupport rim);

@@ -26,7 +26,7 @@ namespace
 MatchMargin weakest(const DesignDocument& document)
 try
 {
-  const LoadResult loaded = compute_load(document.design(), document.load(), LoadRequest().rim);
+  const LoadResult loaded = compute_load(document.design(), document.load(), LoadSetup().rim);
   MatchMargin out{.margin = std::numeric_limits<double>::infinity(), .load_case = {}};
   for (const LoadCase& load : loaded.study.cases)
     if (load.strength.margin < out.margin)

@@ -6,6 +6,7 @@
 #include <plate/core/error.h>
 #include <plate/design/body_design.h>
 #include <plate/design/design_error.h>
+#include <plate/design/load_design.h>
 
 #include <system_error>
 #include <utility>
@@ -111,6 +112,11 @@ std::string BodyDocument::place(std::string_view key) const
 BodyDesign BodyDocument::design() const
 {
   return body_.body(top_.design(), back_.design());
+}
+
+BodyLoadDesign BodyDocument::load() const
+{
+  return body_.body_load(top_.design());
 }
 
 } // namespace plate

@@ -215,19 +215,23 @@ Design facing_back(const BodyDesign& design)
   return back;
 }
 
+EndBlocks end_blocks_on(std::size_t part, const ShellMesh& blocks)
+{
+  EndBlocks out = {.part = part, .neck = {}, .lower = {}};
+  for (std::size_t i = 0; i < blocks.nodes.size(); ++i)
+    (blocks.nodes[i].x() > 0.0 ? out.neck : out.lower).push_back(static_cast<int>(i));
+  return out;
+}
+
 /// The neck on the nodes of the block at its end.
-FixedMass neck_on(const NeckDesign& neck, std::size_t part, const ShellMesh& blocks)
+FixedMass neck_on(const NeckDesign& neck, const EndBlocks& blocks)
 {
   const double turning = neck.mass * neck.length * neck.length / 12.0;
-  FixedMass out = {.part = part,
-                   .nodes = {},
-                   .mass = neck.mass,
-                   .centre = {neck.centre.x(), 0.0, neck.centre.y()},
-                   .inertia = Vector3d(0.0, turning, turning).asDiagonal()};
-  for (std::size_t i = 0; i < blocks.nodes.size(); ++i)
-    if (blocks.nodes[i].x() > 0.0)
-      out.nodes.push_back(static_cast<int>(i));
-  return out;
+  return {.part = blocks.part,
+          .nodes = blocks.neck,
+          .mass = neck.mass,
+          .centre = {neck.centre.x(), 0.0, neck.centre.y()},
+          .inertia = Vector3d(0.0, turning, turning).asDiagonal()};
 }
 
 } // namespace
@@ -261,11 +265,13 @@ BodyModel build_body(const BodyDesign& design)
        rib_meshes(placed(parts[BodyModel::back].model, parts[BodyModel::back].placement, below),
                   placed(parts[BodyModel::top].model, parts[BodyModel::top].placement, top_line), measures))
   {
-    if (design.neck && piece.band == RibBand::end_block)
-      out.body.masses.push_back(neck_on(*design.neck, parts.size(), piece.mesh));
+    if (piece.band == RibBand::end_block)
+      out.end_blocks = end_blocks_on(parts.size(), piece.mesh);
     out.solids += backing_volume(piece, design);
     parts.push_back(rib_part(std::move(piece), design));
   }
+  if (design.neck && out.end_blocks)
+    out.body.masses.push_back(neck_on(*design.neck, *out.end_blocks));
   out.body.joints = nodes_at_one_place(parts);
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));

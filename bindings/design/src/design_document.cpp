@@ -245,6 +245,11 @@ BodyDesign DesignDocument::body(const Design& top, const Design& back) const
   return read_body_tree(*root_, name_, top, back);
 }
 
+BodyLoadDesign DesignDocument::body_load(const Design& top) const
+{
+  return read_body_load_tree(*root_, name_, top);
+}
+
 LayupDesign DesignDocument::layup() const
 {
   return read_layup_tree(*root_, name_, *files_);

@@ -61,7 +61,8 @@ UsualBody usual_body(double length)
 }
 
 constexpr std::array<std::string_view, 7> body_tables = {"body", "ribs", "linings", "blocks", "bridge", "neck", "air"};
-constexpr std::array<std::string_view, 5> shared_tables = {"title", "material", "strings", "soundpost", "mesh"};
+constexpr std::array<std::string_view, 7> shared_tables = {"title",    "material",   "strings", "soundpost",
+                                                           "handling", "knock_down", "mesh"};
 
 bool is_one_of(std::string_view name, auto& names)
 {
@@ -73,7 +74,7 @@ void check_body_tables(const TableReader& root)
   for (const std::string& name : root.names())
     if (!is_one_of(name, body_tables) && !is_one_of(name, shared_tables))
       root.table(name).fail_here("is no table of a body's file, which has body, ribs, linings, blocks, "
-                                 "soundpost, bridge, neck, strings, air, material and mesh");
+                                 "soundpost, bridge, neck, strings, handling, knock_down, air, material and mesh");
 }
 
 Laminate rib_laminate(const TableReader& table, const MaterialStock& stock, const UsualBody& usual)

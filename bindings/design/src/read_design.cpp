@@ -20,6 +20,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <optional>
 #include <utility>
 
 namespace plate
@@ -72,6 +73,13 @@ Surroundings read_surroundings(const TableReader& root)
   return surroundings;
 }
 
+/// Change of the temperature since the cure, if the file states one [K].
+double read_cure_change(const TableReader& root, const Surroundings& surroundings)
+{
+  const std::optional<double> cure = root.table("layup").optional_number("cure_temperature");
+  return cure ? surroundings.climate.temperature - *cure : 0.0;
+}
+
 } // namespace
 
 Design read_design_tree(const Node& root, const std::string& file, PointFiles& files)
@@ -106,6 +114,7 @@ Design read_design_tree(const Node& root, const std::string& file, PointFiles& f
           .patches = std::move(patches),
           .masses = std::move(masses),
           .surroundings = surroundings,
+          .cure_change = read_cure_change(table, surroundings),
           .setup = setup,
           .mesh = read_mesh_options(table, outline),
           .fits = parts.fits()};
@@ -133,6 +142,11 @@ LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles&
 {
   const TableReader table(root, file, "");
   return read_load(table, MaterialStock(table, read_surroundings(table)), read_design_tree(root, file, files));
+}
+
+BodyLoadDesign read_body_load_tree(const Node& root, const std::string& file, const Design& top)
+{
+  return read_body_load(TableReader(root, file, ""), top);
 }
 
 BodyDesign read_body_tree(const Node& root, const std::string& file, const Design& top, const Design& back)

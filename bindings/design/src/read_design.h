@@ -11,6 +11,7 @@ namespace plate
 {
 
 struct BodyDesign;
+struct BodyLoadDesign;
 struct Design;
 struct LayupDesign;
 struct LoadDesign;
@@ -29,6 +30,9 @@ class PointFiles;
 
 /// Reads what the plate has to carry.
 [[nodiscard]] LoadDesign read_load_tree(const Node& root, const std::string& file, PointFiles& files);
+
+/// Reads what a body with that top has to carry.
+[[nodiscard]] BodyLoadDesign read_body_load_tree(const Node& root, const std::string& file, const Design& top);
 
 /// Reads a body between two plates.
 [[nodiscard]] BodyDesign read_body_tree(const Node& root, const std::string& file, const Design& top,

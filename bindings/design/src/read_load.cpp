@@ -48,8 +48,11 @@ std::optional<Soundpost> read_soundpost(const TableReader& root, const MaterialS
 HandlingForces read_handling(const TableReader& root, const Design& design, const PlanformCover& cover)
 {
   const TableReader table = root.table("handling");
-  HandlingForces handling = {
-      .thumb = table.number("thumb"), .thumb_at = {}, .knock = table.number("knock"), .lift = table.number("lift")};
+  HandlingForces handling = {.thumb = table.number("thumb"),
+                             .thumb_at = {},
+                             .knock = table.number("knock"),
+                             .lift = table.number("lift"),
+                             .squeeze = table.number("squeeze")};
   handling.thumb_at = {-0.3 * outline_length(design.geometry.outline), 0.0};
   if (table.has("thumb_at"))
   {
@@ -96,13 +99,27 @@ LoadDesign read_load(const TableReader& root, const MaterialStock& stock, const 
   const PlanformCover cover(design.geometry);
   for (const double side : {-0.5, 0.5})
     check_on_plate(root.table("setup"), "bridge_feet", cover, {design.setup.bridge_x, side * design.setup.bridge_feet});
-  const TableReader layup = root.table("layup");
-  const std::optional<double> cure = layup.optional_number("cure_temperature");
+  if (const TableReader handling = root.table("handling"); handling.has("squeeze"))
+    handling.fail("squeeze", "is about the ribs of a body, and this is the file of a plate; leave it out");
   return {.strings = read_strings(root, design),
           .soundpost = read_soundpost(root, stock, design, cover),
           .handling = read_handling(root, design, cover),
-          .knock_downs = read_knock_downs(root),
-          .cure_change = cure ? design.surroundings.climate.temperature - *cure : 0.0};
+          .knock_downs = read_knock_downs(root)};
+}
+
+BodyLoadDesign read_body_load(const TableReader& root, const Design& top)
+{
+  if (const TableReader handling = root.table("handling"); handling.has("lift"))
+    handling.fail("lift", "is about a bare plate, and this is the file of a body; leave it out");
+  const TableReader bridge = root.table("bridge");
+  // What makers take at the middle of a bridge (common practice, no source).
+  const double usual = usual_by_length(outline_length(top.geometry.outline), 33e-3, 37e-3, 90e-3);
+  const double height = bridge.optional_number("height").value_or(usual);
+  if (!(height > 0.0))
+    bridge.fail("height", "must be greater than 0");
+  return {.bridge_height = height,
+          .handling = read_handling(root, top, PlanformCover(top.geometry)),
+          .knock_downs = read_knock_downs(root)};
 }
 
 } // namespace plate

@@ -10,10 +10,15 @@
 namespace plate
 {
 
-/// Reads [strings], [soundpost], [handling], [knock_down] and the temperature of the cure.
+/// Reads [strings], [soundpost], [handling] and [knock_down] of a plate.
 ///
 /// @throws DesignError if a force or the post has no place on the plate
 [[nodiscard]] LoadDesign read_load(const TableReader& root, const MaterialStock& stock, const Design& design);
+
+/// Reads the height of the bridge, [handling] and [knock_down] of a body with that top.
+///
+/// @throws DesignError if a force has no place on the top
+[[nodiscard]] BodyLoadDesign read_body_load(const TableReader& root, const Design& top);
 
 /// Reads [strings] over a top.
 [[nodiscard]] Strings read_strings(const TableReader& root, const Design& design);

@@ -21,12 +21,12 @@ struct Levels
   int last = -1;
 };
 
-Levels levels_of(const ContouredField& field, double step)
+Levels levels_of(const FieldRange& field, double step)
 {
   // A summit or rim that lies on a level but for rounding has no contour.
-  const double rounding = 1e-6 * step + 1e-6 * (field.highest() - field.lowest());
-  return {.first = static_cast<int>(std::floor((field.lowest() + rounding) / step)) + 1,
-          .last = static_cast<int>(std::ceil((field.highest() - rounding) / step)) - 1};
+  const double rounding = 1e-6 * step + 1e-6 * (field.highest - field.lowest);
+  return {.first = static_cast<int>(std::floor((field.lowest + rounding) / step)) + 1,
+          .last = static_cast<int>(std::ceil((field.highest - rounding) / step)) - 1};
 }
 
 /// Values at the two ends of the colours.
@@ -39,23 +39,23 @@ struct ColourRange
   [[nodiscard]] double part(double value) const { return (value - low) / (high - low); }
 };
 
-ColourRange colour_range(const ContouredField& field, const MapContent& map)
+ColourRange colour_range(const FieldRange& field, const MapContent& map)
 {
   if (!map.about_zero)
-    return {field.lowest(), field.highest()};
-  const double most = std::max(std::abs(field.lowest()), std::abs(field.highest()));
+    return {field.lowest, field.highest};
+  const double most = std::max(std::abs(field.lowest), std::abs(field.highest));
   return {-most, most};
 }
 
 /// @param zero  lines that labels keep off
 void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
-                   const MapContent& map, const ColourMap& colours, const std::vector<Polyline>& zero)
+                   const MapContent& map, const ColourMap& colours, const ColourRange& range,
+                   const std::vector<Polyline>& zero)
 {
-  const ColourRange range = colour_range(field, map);
   constexpr double least_distance = 2.2; // picture units; contours at a cliff would run into one black line
   // On a plateau at a level the contour would follow the triangles; a hair below, it follows the slope beside it.
   constexpr double below_plateau = 0.02; // of a step
-  const Levels levels = levels_of(field, map.step);
+  const Levels levels = levels_of(range_of(field), map.step);
   std::vector<std::vector<Polyline>> lines;
   for (int k = levels.first; k <= levels.last; ++k)
     lines.push_back(on_page(frame, field.lines((k - below_plateau) * map.step)));
@@ -80,7 +80,30 @@ void draw_contours(Canvas& canvas, const PlateDrawing& drawing, const Frame& fra
   draw_labelled_contours(canvas, contours, obstacles);
 }
 
-ColourBar colour_bar(const ContouredField& field, const MapContent& map, const ColourMap& colours)
+/// White with a dark line in it: readable on any colour and told from contours.
+const std::vector<Pen>& zero_pens()
+{
+  static const std::vector<Pen> pens = {{.colour = white, .width = 3.2},
+                                        {.colour = black, .width = 1.4, .dashes = {5.0, 3.0}}};
+  return pens;
+}
+
+std::vector<Polyline> zero_lines(const PlateDrawing& drawing, const Frame& frame, const MapContent& map)
+{
+  if (!map.zero)
+    return {};
+  const ContouredField field(drawing.surface(), map.zero->values, Interpolation::within_nodes);
+  return on_page(frame, field.lines(0.0));
+}
+
+} // namespace
+
+FieldRange range_of(const ContouredField& field)
+{
+  return {.lowest = field.lowest(), .highest = field.highest()};
+}
+
+ColourBar colour_bar(const FieldRange& field, const MapContent& map, const ColourMap& colours)
 {
   constexpr int most_labels = 9;
   constexpr double least_distance = 0.13; // of the bar; a field on one side of zero has half of it
@@ -101,52 +124,39 @@ ColourBar colour_bar(const ContouredField& field, const MapContent& map, const C
   return bar;
 }
 
-/// White with a dark line in it: readable on any colour and told from contours.
-const std::vector<Pen>& zero_pens()
+void draw_map(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
+              const MapContent& map, const ColourMap& colours, const FieldRange& all)
 {
-  static const std::vector<Pen> pens = {{.colour = white, .width = 3.2},
-                                        {.colour = black, .width = 1.4, .dashes = {5.0, 3.0}}};
-  return pens;
+  constexpr double uniform_part = 0.15; // place on the map of a plate all of one value
+  const ColourRange range = colour_range(all, map);
+  const bool is_uniform = all.highest - all.lowest < map.least_range;
+  const double low = is_uniform ? all.lowest - uniform_part : range.low;
+  const double high = is_uniform ? low + 1.0 : range.high;
+  drawing.fill(canvas, frame, field, colours, low, high);
+  const std::vector<Polyline> zero = zero_lines(drawing, frame, map);
+  if (!is_uniform)
+    draw_contours(canvas, drawing, frame, field, map, colours, range, zero);
+  for (const Pen& pen : zero_pens())
+    canvas.stroke(zero, pen);
+  drawing.stroke(canvas, frame, {});
+  drawing.draw_points(canvas, frame, {});
 }
-
-std::vector<Polyline> zero_lines(const PlateDrawing& drawing, const Frame& frame, const MapContent& map)
-{
-  if (!map.zero)
-    return {};
-  const ContouredField field(drawing.surface(), map.zero->values, Interpolation::within_nodes);
-  return on_page(frame, field.lines(0.0));
-}
-
-} // namespace
 
 void write_map(const std::filesystem::path& path, const PlateView& view, const MapContent& map,
                const ColourMap& colours)
 {
-  constexpr double uniform_part = 0.15; // place on the map of a plate all of one value
   const PlateDrawing drawing(view);
   const ContouredField field(drawing.surface(), map.values, Interpolation::within_nodes);
-  const ColourRange range = colour_range(field, map);
-  const bool is_uniform = field.highest() - field.lowest() < map.least_range;
+  const FieldRange range = range_of(field);
   PlatePage page{
       .headline = map.headline, .subline = map.remark, .legend = {.bar = {}, .items = drawing.legend_items()}};
-  if (!is_uniform)
-    page.legend.bar = colour_bar(field, map, colours);
+  if (!(range.highest - range.lowest < map.least_range))
+    page.legend.bar = colour_bar(range, map, colours);
   if (map.zero)
     page.legend.items.push_back(line_item(zero_pens(), map.zero->words));
   write_plate_page(path, view, drawing, std::move(page),
                    [&](Canvas& canvas, const Frame& frame)
-                   {
-                     const double low = is_uniform ? field.lowest() - uniform_part : range.low;
-                     const double high = is_uniform ? low + 1.0 : range.high;
-                     drawing.fill(canvas, frame, field, colours, low, high);
-                     const std::vector<Polyline> zero = zero_lines(drawing, frame, map);
-                     if (!is_uniform)
-                       draw_contours(canvas, drawing, frame, field, map, colours, zero);
-                     for (const Pen& pen : zero_pens())
-                       canvas.stroke(zero, pen);
-                     drawing.stroke(canvas, frame, {});
-                     drawing.draw_points(canvas, frame, {});
-                   });
+                   { draw_map(canvas, drawing, frame, field, map, colours, range); });
 }
 
 double contour_step(double range, double finest, int most)

@@ -32,6 +32,24 @@ struct MapContent
   std::optional<ZeroLines> zero = {};
 };
 
+/// Least and greatest value of a field, or of all on a page.
+struct FieldRange
+{
+  double lowest;
+  double highest;
+};
+
+[[nodiscard]] FieldRange range_of(const ContouredField& field);
+
+/// Explains the colours of a map.
+[[nodiscard]] ColourBar colour_bar(const FieldRange& field, const MapContent& map, const ColourMap& colours);
+
+/// Draws a plate with a field in colours and labelled contours, its lines and marks.
+///
+/// @param all  of the fields that share the colours
+void draw_map(Canvas& canvas, const PlateDrawing& drawing, const Frame& frame, const ContouredField& field,
+              const MapContent& map, const ColourMap& colours, const FieldRange& all);
+
 /// Writes a page with the field in colours and labelled contours.
 void write_map(const std::filesystem::path& path, const PlateView& view, const MapContent& map,
                const ColourMap& colours);

@@ -6,6 +6,9 @@
 
 #include <plate/core/error.h>
 
+#include <string>
+#include <string_view>
+
 namespace plate
 {
 namespace
@@ -28,7 +31,10 @@ std::string option_cell(const CLI::Option& option)
 
 std::string example_of(const CLI::App& command)
 {
-  const std::string footer = command.get_footer();
+  std::string footer = command.get_footer();
+  constexpr std::string_view indent = "\n  ";
+  for (std::size_t at = footer.find(indent); at != std::string::npos; at = footer.find(indent, at))
+    footer.replace(at, indent.size(), "\n");
   return footer.substr(footer.find("plate "));
 }
 

@@ -141,13 +141,17 @@ std::vector<Key> body_keys()
   };
   const Key bridge = by_length("bridge.mass", "3.0", "by the length of the body: 2.2, 3, 11",
                                "Mass of the bridge, half on each foot.", grams);
+  const Key bridge_height = by_length(
+      "bridge.height", "37.0", "by the length of the body: 33 on a violin, 37 on a viola, 90 on a cello",
+      "Height of the strings over the top at the bridge line, on the centre line. The bridge leans so that it "
+      "halves the bend of the strings; to the lower end they run down to the edge of the top.");
   const Key temperature = {.name = "air.temperature",
                            .kind = KeyKind::number,
                            .unit = celsius,
                            .range = between(0.0, 100.0),
                            .default_number = 20.0,
                            .help = "Temperature of the air inside and around the body."};
-  return joined({plates, rib_keys(), backing_keys(), {bridge}, neck_keys(), {temperature}});
+  return joined({plates, rib_keys(), backing_keys(), {bridge, bridge_height}, neck_keys(), {temperature}});
 }
 
 } // namespace plate::key_declarations

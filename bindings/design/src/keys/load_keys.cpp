@@ -74,7 +74,9 @@ std::vector<Key> handling_keys()
        .unit = newton,
        .range = force,
        .default_number = 20.0,
-       .help = "Press of a thumb on the plate on its rim, over a disc of 15 mm (common practice, no source)."},
+       .help =
+           "Press of a thumb on the plate on its rim, or on the top of a body with a finger below on its back, over a "
+           "disc of 15 mm (common practice, no source)."},
       {.name = "handling.thumb_at",
        .kind = KeyKind::numbers,
        .example = "[-121.0, 0.0]",
@@ -88,14 +90,21 @@ std::vector<Key> handling_keys()
        .unit = newton,
        .range = force,
        .default_number = 10.0,
-       .help = "Force of a knock on the edge of a soundhole and on a corner, over a disc of 8 mm (common practice, no "
-               "source)."},
+       .help = "Force of a knock on the edge of a soundhole and on the corner of a bare plate, over a disc of 8 mm "
+               "(common practice, no source)."},
       {.name = "handling.lift",
        .kind = KeyKind::number,
        .range = above(0.0, 100.0),
        .default_number = 3.0,
        .help = "Acceleration with which a bare plate is moved by hand, in multiples of gravity (common practice, no "
-               "source)."},
+               "source). Of a plate only."},
+      {.name = "handling.squeeze",
+       .kind = KeyKind::number,
+       .unit = newton,
+       .range = force,
+       .default_number = 50.0,
+       .help = "Squeeze of a hand on the ribs at the waist, over a patch of 40 mm on either side (assumed, no source). "
+               "Of a body only."},
   };
 }
 

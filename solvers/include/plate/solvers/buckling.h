@@ -30,7 +30,7 @@ struct BucklingResult
 /// Lowest buckling factors from the geometric stiffness of the state under the load.
 ///
 /// Arches and shells buckle below it: imperfect ones at a half to a fifth. It tells a safe design from a doubtful one.
-/// Rigid motions that the supports leave are held as StaticSolver holds them.
+/// Where the supports leave rigid motions the load turns with the plate, as strings do that are fixed to it.
 /// @param plate  with its factorised stiffness, as it was used for the state under the load
 /// @param KG     see geometric_stiffness()
 /// @throws InvalidInput      if KG was made for another model
@@ -41,7 +41,8 @@ struct BucklingResult
 [[nodiscard]] BucklingResult solve_buckling(const System& system, const SparseMatrix& KG,
                                             const BucklingOptions& options = {});
 
-/// The system in a state of stress: its modes are those of the loaded plate.
+/// The system in a state of stress: its modes are those of the loaded plate. Rigid motions are left out of them as
+/// ever, whatever stiffness the load gives those.
 ///
 /// @throws nothing; solve_modes() fails if the state lies beyond the buckling load
 [[nodiscard]] System prestressed(const System& system, const SparseMatrix& KG);

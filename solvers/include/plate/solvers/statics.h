@@ -63,6 +63,10 @@ private:
 /// One load only.
 [[nodiscard]] StaticResult solve_statics(const System& system, const Eigen::VectorXd& load);
 
+/// How far a load is from equilibrium on what can move: what its forces leave to a rigid motion over what they would do
+/// to one if none worked against another, motions and forces each at their greatest [-].
+[[nodiscard]] double imbalance(const System& system, const Eigen::VectorXd& load);
+
 /// The load and the inertia of the rigid motion that it sets a plate into: what the plate feels of a blow that is slow
 /// beside its own vibration.
 [[nodiscard]] Eigen::VectorXd balanced_by_inertia(const System& system, const Eigen::VectorXd& load);

@@ -7,7 +7,6 @@
 
 #include <Eigen/QR>
 
-#include <limits>
 #include <utility>
 
 namespace plate
@@ -64,10 +63,7 @@ public:
     load.bare = true;
     load.evidence = solver_.solve(balanced);
     load.displacements = at_nodes(system_.dofs, load.evidence.x);
-    const Eigen::VectorXd shift = system_.rigid_motions.transpose() * balanced;
-    const Eigen::VectorXd whole = system_.rigid_motions.cwiseAbs().transpose() * balanced.cwiseAbs();
-    constexpr double none = std::numeric_limits<double>::min(); // of a motion that the load does not work on
-    load.balance_error = shift.cwiseAbs().cwiseQuotient(whole.cwiseMax(none)).maxCoeff();
+    load.balance_error = imbalance(system_, balanced);
     return load;
   }
 

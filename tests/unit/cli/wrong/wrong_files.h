@@ -35,6 +35,8 @@ struct WrongFile
 
 /// Options after `sensitivity FILE --out DIR`.
 [[nodiscard]] std::vector<WrongFile> wrong_sensitivity();
+/// Bodies for `load body.toml`, beside solid_plate() as plate.toml; a reference plate.toml stands for its path.
+[[nodiscard]] std::vector<WrongFile> wrong_body_loads();
 /// Problems for `match match.toml`, beside a good plate.toml.
 [[nodiscard]] std::vector<WrongFile> wrong_matches();
 

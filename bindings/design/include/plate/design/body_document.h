@@ -11,6 +11,7 @@ namespace plate
 {
 
 struct BodyDesign;
+struct BodyLoadDesign;
 
 /// A body's file with the files of its plates, which can be read and changed together.
 ///
@@ -34,6 +35,9 @@ public:
 
   /// The whole body, checked, in SI.
   [[nodiscard]] BodyDesign design() const;
+
+  /// What the body has to carry beside its strings.
+  [[nodiscard]] BodyLoadDesign load() const;
 
 private:
   BodyDocument(DesignDocument body, DesignDocument top, DesignDocument back);

@@ -7,10 +7,19 @@
 #include <plate/design/body_design.h>
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace plate
 {
+
+/// What the blocks at both ends are glued to: nodes of the part that stands for them.
+struct EndBlocks
+{
+  std::size_t part; ///< index into Body::parts
+  std::vector<int> neck;
+  std::vector<int> lower;
+};
 
 /// A body ready to be assembled. Axes: those of the top; its rim lies at z = 0, the back below.
 struct BodyModel
@@ -19,8 +28,9 @@ struct BodyModel
   static constexpr std::size_t back = 1; ///< index into Body::parts
   Body body;         ///< parts "top", "back", then "ribs", "linings" and "blocks": ribs alone and where these back them
   CavityMesh cavity; ///< over the planform within the ribs; its boundary is one group, "ribs"
-  std::vector<HoleOutline> holes; ///< of the top, in its axes
-  double solids = 0.0;            ///< volume of the cavity that linings and blocks take [m3]
+  std::vector<HoleOutline> holes;           ///< of the top, in its axes
+  std::optional<EndBlocks> end_blocks = {}; ///< none where they have no width
+  double solids = 0.0;                      ///< volume of the cavity that linings and blocks take [m3]
 };
 
 /// The model of a body on meshes of its own, in vacuo.

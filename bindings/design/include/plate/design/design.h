@@ -76,6 +76,7 @@ struct Design
   std::vector<Patch> patches = {}; ///< the first lie next to the laminate
   std::vector<PointMass> masses = {};
   Surroundings surroundings = {};
+  double cure_change = 0.0; ///< of the temperature since the laminate was cured [K]
   Setup setup;
   MeshOptions mesh;
   std::vector<PartFit> fits; ///< of the parts given by points

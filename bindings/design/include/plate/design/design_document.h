@@ -15,6 +15,7 @@ namespace plate
 {
 
 struct BodyDesign;
+struct BodyLoadDesign;
 struct Design;
 struct LayupDesign;
 struct LoadDesign;
@@ -92,6 +93,9 @@ public:
 
   /// The body that a body's file describes, between the plates of the files that it names (see BodyDocument).
   [[nodiscard]] BodyDesign body(const Design& top, const Design& back) const;
+
+  /// What that body has to carry.
+  [[nodiscard]] BodyLoadDesign body_load(const Design& top) const;
 
 private:
   DesignDocument(std::shared_ptr<const Node> root, std::string name, std::shared_ptr<PointFiles> files);

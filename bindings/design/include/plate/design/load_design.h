@@ -26,13 +26,14 @@ struct Soundpost
   double stiffness;   ///< along its axis [N/m]
 };
 
-/// Hands on a plate.
+/// Hands on a plate or a body.
 struct HandlingForces
 {
   double thumb;             ///< [N]
   Eigen::Vector2d thumb_at; ///< [m]
   double knock;             ///< [N]
-  double lift;              ///< acceleration over gravity [-]
+  double lift;              ///< of a bare plate, acceleration over gravity [-]
+  double squeeze;           ///< on the ribs of a body [N]
 };
 
 /// Factors by which strength in use falls short of that of a good specimen in a short test [-].
@@ -52,7 +53,14 @@ struct LoadDesign
   std::optional<Soundpost> soundpost;
   HandlingForces handling;
   KnockDowns knock_downs;
-  double cure_change; ///< of the temperature since the laminate was cured [K]
+};
+
+/// What a body has to carry beside its strings, as its file describes it.
+struct BodyLoadDesign
+{
+  double bridge_height; ///< of the strings over the top at the bridge line [m]
+  HandlingForces handling;
+  KnockDowns knock_downs;
 };
 
 } // namespace plate
