@@ -54,7 +54,6 @@ TEST_CASE("hidden stacks are found again")
     const Trial found = trial(seed);
     CAPTURE(seed);
     CHECK(found.result.num_considered >= 100000);
-    CHECK(found.result.num_reduced >= 20000);
     CHECK(found.greatest_cents < 2.0); // less than an ear or a tap tone tells
   }
 }

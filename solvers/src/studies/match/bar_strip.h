@@ -24,6 +24,8 @@ public:
   /// @param laminates  that stand for all it will be asked about
   BarStrip(const Model& start, std::span<const Laminate> laminates);
 
+  [[nodiscard]] std::size_t num_terms() const { return torsion_.num_terms(); }
+
   /// Stiffness of each term times vectors of unknowns.
   [[nodiscard]] std::vector<reduced::Vectors> terms(const std::vector<TriangleCover>& covers, const DofMap& dofs,
                                                     const reduced::Vectors& vectors) const;

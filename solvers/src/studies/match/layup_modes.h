@@ -5,6 +5,7 @@
 #include "../../reduced_model/small_modes.h"
 #include "../../reduced_model/snapshot_vectors.h"
 #include "bar_strip.h"
+#include "packed_terms.h"
 #include "section_numbers.h"
 
 #include <plate/solvers/modal.h>
@@ -60,14 +61,8 @@ public:
   [[nodiscard]] std::size_t num_full() const { return num_full_; }
 
 private:
-  struct Term
-  {
-    Laminate laminate;
-    Eigen::MatrixXd projected;
-  };
   void extend(const Eigen::MatrixXd& shapes);
   void extend_air();
-  void pack();
 
   Model start_;
   std::vector<TriangleCover> covers_; // without torsion
@@ -75,16 +70,15 @@ private:
   double shift_;                      // [1/s2]
   int num_modes_;
   SectionReader reader_;
-  std::vector<Term> stiffness_;
-  std::vector<Term> mass_;
   std::unique_ptr<SectionCombination> combine_stiffness_;
   std::unique_ptr<SectionCombination> combine_mass_;
-  std::unique_ptr<BarStrip> strip_; // none without bars
-  std::vector<Eigen::MatrixXd> torsion_;
-  Eigen::MatrixXd added_mass_; // of stuck-on masses and the air
-  // Lower triangles of all terms as columns: a combination is one product.
-  Eigen::MatrixXd packed_stiffness_;
-  Eigen::MatrixXd packed_mass_;
+  std::unique_ptr<BarStrip> strip_;        // none without bars
+  std::vector<Laminate> stiffness_of_;     // laminates of the terms
+  std::vector<Laminate> mass_of_;          // the same
+  std::vector<Eigen::MatrixXd> stiffness_; // terms of laminates, then of the torsion of bars
+  std::vector<Eigen::MatrixXd> mass_;      // terms of laminates, then of stuck-on masses and the air
+  PackedTerms packed_stiffness_;
+  PackedTerms packed_mass_;
   reduced::EnergyMatrix energy_;
   reduced::Vectors basis_;
   Assembler assembler_;

@@ -5,7 +5,9 @@
 #include "shape_response.h"
 #include "stack_pool.h"
 
+#include <limits>
 #include <optional>
+#include <unordered_set>
 
 namespace plate::match
 {
@@ -22,6 +24,13 @@ struct FoundLaminate
 /// @param turn  [rad]
 [[nodiscard]] Laminate with_turned(Laminate laminate, std::size_t ply, double turn, bool symmetric);
 
+/// By how much estimated scores are too high at most, three in a thousand apart.
+struct Doubt
+{
+  double cents = std::numeric_limits<double>::infinity();
+  double part = 1.0; ///< of the estimate [-]
+};
+
 /// One search from supplies to candidates.
 class LayupSearch
 {
@@ -35,9 +44,12 @@ private:
   [[nodiscard]] bool goes_on(const std::string& stage);
   [[nodiscard]] std::vector<std::size_t> spread_out(std::size_t count) const;
   void prepare_model();
+  [[nodiscard]] std::vector<std::size_t> promising(std::size_t count) const;
   void solve(const std::vector<std::size_t>& numbers);
+  bool solve_promising(std::size_t count);
   void estimate();
   void grow();
+  void look_around_front();
   void learn_best();
   void search();
   [[nodiscard]] double score(const Laminate& laminate) const;
@@ -61,6 +73,8 @@ private:
   std::optional<LayupModes> modes_;
   std::optional<ShapeResponse> shape_;
   QuickEstimate quick_;
+  Doubt doubt_;
+  std::unordered_set<Stack, StackHash> learned_;
   MatchResult result_;
 };
 
