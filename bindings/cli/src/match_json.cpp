@@ -39,7 +39,8 @@ Json mode_json(const MatchOutcome& outcome, const MatchedMode& mode)
           {"frequency_hz", rounded(mode.frequency_hz)},
           {"reduced_hz", rounded(mode.reduced_hz)},
           {"cents", rounded(mode.cents)},
-          {"mac", rounded(mode.assurance)}};
+          {"mac", rounded(mode.assurance)},
+          {"loss_percent", rounded(mode.loss * percent)}};
 }
 
 Json candidate_json(const MatchOutcome& outcome, std::size_t number)

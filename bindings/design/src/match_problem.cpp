@@ -117,6 +117,7 @@ MatchWishes read_wishes(const TableReader& wanted)
   wishes.least_margin = wanted.table("margin").optional_number("min");
   if (wanted.has("likeness"))
     wishes.likeness = wanted.number("likeness");
+  wishes.loss = wanted.optional_number("loss");
   return wishes;
 }
 

@@ -127,6 +127,14 @@ std::vector<Key> wanted_keys()
        .default_text = "none",
        .help = "Likeness of shape (MAC) that each mode should have with the reference's. What is missing counts in the "
                "score beside the cents, by squares: 0.1 as 20 cents."},
+      {.name = "wanted.loss",
+       .kind = KeyKind::number,
+       .example = "0.1",
+       .range = between(0.0, 1.0),
+       .default_text = "none",
+       .help = "Part of the loss of each of the reference's modes by which that of the laminate's may differ. What is "
+               "beyond counts in the score beside the cents, by squares: 0.1 as 20 cents. Measured modes need "
+               "loss_percent."},
   };
 }
 

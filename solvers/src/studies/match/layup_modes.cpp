@@ -45,13 +45,19 @@ Model with_laminate(Model model, const Laminate& laminate)
   return model;
 }
 
-LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num_modes)
+LayupModes::LayupModes(Model start, std::vector<Laminate> laminates, int num_modes, Losses losses)
     : start_(with_laminate(std::move(start), laminates.front())),
       covers_(reduced::without_torsion(triangle_covers(start_))),
       plain_(assemble(reduced::without_point_masses(start_))),
       shift_(std::pow(two_pi * plain_.typical_frequency_hz, 2)), num_modes_(num_modes), reader_(start_, covers_),
       energy_(reduced::energy_matrix(plain_, shift_)), basis_(plain_.dofs.num_equations, 0)
 {
+  if (losses == Losses::computed)
+  {
+    losses_ = std::make_unique<LayupLosses>(start_, covers_);
+    const std::vector<Laminate> further = LayupLosses::further_samples(laminates);
+    laminates.insert(laminates.end(), further.begin(), further.end());
+  }
   std::vector<SectionNumbers> samples;
   for (const Laminate& laminate : laminates)
     samples.push_back(reader_.numbers(laminate));
@@ -121,6 +127,8 @@ void LayupModes::extend(const Eigen::MatrixXd& shapes)
     for (const Vectors& product : strip_->terms(covers_, plain_.dofs, added))
       reduced::extend_projection(basis_, product, stiffness_[term++]);
   }
+  if (losses_)
+    losses_->extend(stiffness_of_, plain_.dofs, basis_, added);
   extend_air();
   packed_stiffness_ = PackedTerms(stiffness_);
   packed_mass_ = PackedTerms(mass_);
@@ -141,6 +149,22 @@ void LayupModes::extend_air()
     added_mass += air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
 }
 
+/// Dissipated over stored energy of the modes, whose modal mass is one.
+Eigen::VectorXd LayupModes::losses(const Laminate& laminate, const Eigen::VectorXd& stiffness_factors,
+                                   const reduced::SmallModes& modes) const
+{
+  const auto num_laminates = static_cast<Eigen::Index>(stiffness_of_.size());
+  Eigen::VectorXd factors = stiffness_factors;
+  factors.head(num_laminates) = combine_stiffness_->coefficients(losses_->numbers(laminate));
+  if (strip_)
+    factors.tail(factors.size() - num_laminates) *= strip_->loss();
+  Eigen::MatrixXd dissipation = packed_stiffness_.combined(factors);
+  if (strip_)
+    dissipation.triangularView<Eigen::Lower>() += losses_->of_bars(stiffness_factors.head(num_laminates));
+  const Eigen::MatrixXd products = dissipation.selfadjointView<Eigen::Lower>() * modes.vectors;
+  return modes.vectors.cwiseProduct(products).colwise().sum().transpose().cwiseQuotient(modes.eigenvalues);
+}
+
 QuickModes LayupModes::quick(const Laminate& laminate) const
 {
   const SectionNumbers numbers = reader_.numbers(laminate);
@@ -152,7 +176,11 @@ QuickModes LayupModes::quick(const Laminate& laminate) const
   m << combine_mass_->coefficients(numbers.mass), 1.0;
   reduced::SmallModes modes = reduced::small_modes(packed_stiffness_.combined(k), packed_mass_.combined(m),
                                                    plain_.rigid_motions.cols(), num_modes_);
-  return {.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi, .shares = std::move(modes.vectors)};
+  QuickModes out{.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi, .shares = {}, .losses = {}};
+  if (losses_)
+    out.losses = losses(laminate, k, modes);
+  out.shares = std::move(modes.vectors);
+  return out;
 }
 
 } // namespace plate::match

@@ -120,7 +120,7 @@ void LayupSearch::prepare_model()
   for (std::size_t i = laminates.size(); i-- > 0;) // plies off their angle couple what those at 0 and 90 do not
     for (const std::size_t ply : {std::size_t{0}, laminates[i].plies.size() / 2})
       laminates.push_back(with_turned(laminates[i], ply, turned_sample, supplies_.symmetric));
-  modes_.emplace(start_, laminates, targets_.num_modes());
+  modes_.emplace(start_, laminates, targets_.num_modes(), targets_.losses());
   modes_->learn(snapshots);
   targets_.prepare(*modes_, start_);
 }

@@ -209,7 +209,7 @@ MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& pla
 {
   MatchCandidate out{.laminate = laminate, .mass = full.mass, .mismatch = 0.0, .modes = {}};
   const FoundModes reduced = targets_.find(modes_->quick(laminate));
-  targets_.describe(targets_.find(plate, modes_->dofs(), full.modal), reduced.frequencies_hz, out);
+  targets_.describe(targets_.find(plate, modes_->dofs(), full.modal, targets_.losses()), reduced.frequencies_hz, out);
   out.sensitivity = sensitivity(laminate);
   return out;
 }
@@ -247,7 +247,8 @@ MatchCandidate LayupSearch::solved_candidate(Laminate laminate)
     const Model shaped = shape_->model(laminate, point);
     const FullModes there = modes_->full(shaped);
     MatchCandidate other = candidate(laminate, shaped, there);
-    shape_->correct(point, at_start, targets_.find(shaped, modes_->dofs(), there.modal).frequencies_hz);
+    shape_->correct(point, at_start,
+                    targets_.find(shaped, modes_->dofs(), there.modal, Losses::left_out).frequencies_hz);
     other.shape = point;
     if (other.score < best.score)
       best = std::move(other);

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <span>
 #include <string>
@@ -22,6 +23,7 @@ struct TargetMode
   std::string name;    ///< for reports
   int guide;           ///< mode of MatchGoal::guide whose shape it has, from 0
   double frequency_hz; ///< [Hz]
+  std::optional<double> loss = {}; ///< needed where MatchGoal::loss is given [-]
 };
 
 /// A target mode less like its guide than this is told to the reader of a result, whatever is wanted.
@@ -36,6 +38,8 @@ struct MatchGoal
   std::optional<double> least_mass = {}; ///< of the plate with bars and what is stuck on [kg]
   std::optional<double> most_mass = {};  ///< [kg]
   double likeness = 0.0; ///< wanted of each mode with its guide; what is missing counts in MatchCandidate::score [-]
+  /// Part of a target's loss by which that of the laminate's mode may differ; what is beyond counts in the score [-].
+  std::optional<double> loss = {};
 };
 
 /// Shape of the plate as far as it may change with the laminate.
@@ -72,6 +76,7 @@ struct MatchedMode
   double reduced_hz;   ///< on the reduced model, in the shape of the start [Hz]
   double cents;        ///< above the target
   double assurance;    ///< with the guide, of modes of nearly one frequency together [-]
+  double loss = std::numeric_limits<double>::quiet_NaN(); ///< not a number where it was not asked for [-]
 };
 
 /// What small faults of laying do to a laminate: greatest change of a target mode.
@@ -88,7 +93,7 @@ struct MatchCandidate
   Laminate laminate;
   double mass;                    ///< of the plate [kg]
   double mismatch;                ///< root of the mean square over the targets [cents]
-  double score = 0.0;             ///< the same with what is missing of the likeness wanted; what is made small [cents]
+  double score = 0.0;             ///< the same with what likeness and loss are off what is wanted; what is made small [cents]
   std::vector<MatchedMode> modes; ///< of the targets that have a mode of like shape
   std::vector<double> shape = {}; ///< parameters of its shape; none: that of the start
   std::vector<std::size_t> lost = {}; ///< targets without; each counts as lost_cents
@@ -98,6 +103,8 @@ struct MatchCandidate
 inline constexpr double lost_cents = 1200.0; ///< what a target without a mode of like shape adds to the mismatch
 /// What a likeness that is 1 below the one wanted adds to the cents of a mode, in squares: 0.1 weighs as 20 cents.
 inline constexpr double unlike_cents = 200.0;
+/// The same of a loss that is further off than allowed by the whole of the target's.
+inline constexpr double off_loss_cents = 200.0;
 
 /// Least and greatest value among the stacks considered within the limits of mass.
 struct Reach
@@ -154,7 +161,7 @@ struct BendingRatios
 /// Solves a candidate anew on a mesh of its own: strips along free edges are as wide as the plate is thick.
 ///
 /// @param plate      of the candidate
-/// @param candidate  gets mass, mismatch and modes; what the reduced model said stays
+/// @param candidate  gets mass, mismatch and modes with their losses; what the reduced model said stays
 /// @throws NumericalFailure as the solvers
 void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate);
 
