@@ -77,7 +77,8 @@ std::string codes_text(const MatchOutcome& outcome)
 {
   std::string out;
   for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
-    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate), shape_words(outcome, i), '\n');
+    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate),
+                   patch_words(outcome.result.candidates[i]), shape_words(outcome, i), '\n');
   return out;
 }
 
@@ -174,7 +175,7 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
   if (!result.fits)
     out += no_fit_words(outcome) + "\n\n";
   if (result.candidates.empty())
-    return out + "No laminate was found before the search was stopped.\n";
+    return out + nothing_found_words(outcome) + '\n';
   out += summary_text(outcome);
   out +=
       "  cents: above the reference; MAC: likeness of the least alike; 2 deg, 3 %: greatest change of a mode by one "

@@ -81,6 +81,12 @@ StackSupplies read_supplies(const TableReader& available, const DesignDocument& 
                          .symmetric = available.flag("symmetric", true),
                          .balanced = available.flag("balanced", false),
                          .core = core_use(available)};
+  if (const TableReader patches = available.table("patches"); patches.has("max_plies"))
+  {
+    supplies.max_patch_plies = whole_number(patches, "max_plies");
+    if (start.design().patches.empty())
+      patches.fail("max_plies", "the start design has no [[patch]] whose plies could change");
+  }
   const std::vector<std::string> names = available.words("materials");
   for (const std::string& name : names)
   {

@@ -138,11 +138,16 @@ TEST_CASE("a laminate shown has the margin wanted; the others are listed with th
   CHECK(words.out.find("refused: [") != std::string::npos);
 }
 
-TEST_CASE("a time limit gives the best so far")
+TEST_CASE("a time limit before the first laminate: where the search was and what to do")
 {
   const MatchShop shop;
   const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\n"));
   const Run run = run_plate({"match", file, "--time", "0.001", "--json"});
   CHECK(run.status == 1);
-  CHECK(!json::parse(run.out).at("complete").get<bool>());
+  const json result = json::parse(run.out);
+  CHECK(!result.at("complete").get<bool>());
+  CHECK(result.at("candidates").empty());
+  CHECK(result.at("stopped_at") == "considering stacks");
+  CHECK(run.err.find("No laminate was found: the search was stopped at \"considering stacks\"") != std::string::npos);
+  CHECK(run.err.find("--time") != std::string::npos);
 }

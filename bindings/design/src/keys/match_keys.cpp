@@ -81,6 +81,15 @@ std::vector<Key> available_keys()
        .choices = {"none", "allowed", "required"},
        .default_text = "allowed",
        .help = "Whether laminates have a core in their middle, if there is a core among the materials."},
+      {.name = "available.patches.max_plies",
+       .kind = KeyKind::number,
+       .example = "1",
+       .range = between(1.0, 8.0),
+       .default_text = "none: patches stay as they are",
+       .help =
+           "Plies that each [[patch]] of the start design may have, of the sheets and angles available; it may also "
+           "be left out, or stay. Laminates are searched with the patches of the start; then the plies of patches "
+           "are changed one by one under the four best."},
   };
 }
 

@@ -4,6 +4,8 @@
 #include "../../reduced_model/snapshot_vectors.h"
 #include "layup_modes.h"
 
+#include <plate/laminates/section.h>
+
 namespace plate::match
 {
 
@@ -25,12 +27,11 @@ Model changed(Model model, double change)
 } // namespace
 
 LayupLosses::LayupLosses(const Model& start, std::span<const TriangleCover> covers)
-    : covers_(covers), more_(changed(start, step)), less_(changed(start, -step)), more_reader_(more_, covers),
-      less_reader_(less_, covers)
+    : covers_(covers), more_(changed(start, step)), less_(changed(start, -step))
 {
   for (std::size_t t = 0; t < covers.size(); ++t)
-    if (covers[t].bar >= 0)
-      under_bars_.push_back(t);
+    if (covers[t].bar >= 0 || !covers[t].patches.empty())
+      triangles_.push_back(t);
 }
 
 std::vector<Laminate> LayupLosses::further_samples(std::span<const Laminate> laminates)
@@ -43,24 +44,22 @@ std::vector<Laminate> LayupLosses::further_samples(std::span<const Laminate> lam
   return out;
 }
 
-Eigen::VectorXd LayupLosses::numbers(const Laminate& laminate) const
+Eigen::VectorXd LayupLosses::numbers(const SectionReader& reader, const Laminate& laminate)
 {
-  return more_reader_.numbers(with_loss_step(laminate, step)).stiffness -
-         less_reader_.numbers(with_loss_step(laminate, -step)).stiffness;
+  return reader.numbers(with_loss_step(laminate, step)).stiffness -
+         reader.numbers(with_loss_step(laminate, -step)).stiffness;
 }
 
 void LayupLosses::extend(std::span<const Laminate> laminates, const DofMap& dofs, const reduced::Vectors& basis,
                          const reduced::Vectors& added)
 {
-  if (under_bars_.empty())
+  if (triangles_.empty())
     return;
   terms_.resize(laminates.size());
   for (std::size_t i = 0; i < laminates.size(); ++i)
   {
-    // Laminate and patches are the same in both, so that only bars differ.
-    Model more = with_laminate(more_, laminates[i]);
-    Model less = with_laminate(less_, laminates[i]);
-    more.patches = less.patches;
+    const Model more = with_laminate(more_, laminates[i]);
+    const Model less = with_laminate(less_, laminates[i]);
     const auto difference = [&](std::size_t triangle, reduced::ElementMatrix& out)
     {
       reduced::ElementMatrix lower;
@@ -68,14 +67,9 @@ void LayupLosses::extend(std::span<const Laminate> laminates, const DofMap& dofs
       reduced::element_matrix(reduced::Form::stiffness, less, triangle, covers_[triangle], lower);
       out -= lower;
     };
-    reduced::extend_projection(basis, reduced::apply(difference, under_bars_, more.mesh, dofs, added), terms_[i]);
+    reduced::extend_projection(basis, reduced::apply(difference, triangles_, more.mesh, dofs, added), terms_[i]);
   }
   packed_ = PackedTerms(terms_);
-}
-
-Eigen::MatrixXd LayupLosses::of_bars(const Eigen::VectorXd& factors) const
-{
-  return packed_.combined(factors);
 }
 
 } // namespace plate::match

@@ -155,12 +155,12 @@ Eigen::VectorXd LayupModes::losses(const Laminate& laminate, const Eigen::Vector
 {
   const auto num_laminates = static_cast<Eigen::Index>(stiffness_of_.size());
   Eigen::VectorXd factors = stiffness_factors;
-  factors.head(num_laminates) = combine_stiffness_->coefficients(losses_->numbers(laminate));
+  factors.head(num_laminates) = combine_stiffness_->coefficients(LayupLosses::numbers(reader_, laminate));
   if (strip_)
     factors.tail(factors.size() - num_laminates) *= strip_->loss();
   Eigen::MatrixXd dissipation = packed_stiffness_.combined(factors);
-  if (strip_)
-    dissipation.triangularView<Eigen::Lower>() += losses_->of_bars(stiffness_factors.head(num_laminates));
+  if (losses_->has_parts())
+    dissipation.triangularView<Eigen::Lower>() += losses_->of_parts(stiffness_factors.head(num_laminates));
   const Eigen::MatrixXd products = dissipation.selfadjointView<Eigen::Lower>() * modes.vectors;
   return modes.vectors.cwiseProduct(products).colwise().sum().transpose().cwiseQuotient(modes.eigenvalues);
 }

@@ -18,7 +18,7 @@ namespace
 constexpr std::size_t num_terms = 60;     // laminates that terms are chosen from
 constexpr std::size_t num_snapshots = 10; // learned before the search
 constexpr std::size_t num_first = 600;    // solved before the first estimate: several for each weight of it
-constexpr std::size_t num_rounds = 5;     // of estimating, solving and learning
+constexpr std::size_t num_rounds = 4;     // of estimating, solving and learning
 constexpr std::size_t num_learned = 3;    // in each round
 constexpr std::size_t num_renewed = 200;  // solved anew after a round, with what was learned
 constexpr double turned_sample = 0.1;     // of a ply [rad]
@@ -36,14 +36,6 @@ PlateMass plate_mass(const Model& start, const StackSpace& space)
   return {.fixed = light_mass - area * areal_mass(light), .area = area};
 }
 
-MassLimits mass_limits(const MatchGoal& goal)
-{
-  MassLimits limits;
-  limits.least = goal.least_mass.value_or(limits.least);
-  limits.most = goal.most_mass.value_or(limits.most);
-  return limits;
-}
-
 /// A value that three in a thousand exceed, never negative.
 double rarely_exceeded(std::vector<double> values)
 {
@@ -54,6 +46,14 @@ double rarely_exceeded(std::vector<double> values)
 }
 
 } // namespace
+
+MassLimits mass_limits(const MatchGoal& goal)
+{
+  MassLimits limits;
+  limits.least = goal.least_mass.value_or(limits.least);
+  limits.most = goal.most_mass.value_or(limits.most);
+  return limits;
+}
 
 Laminate with_turned(Laminate laminate, std::size_t ply, double turn, bool symmetric)
 {
@@ -77,7 +77,10 @@ LayupSearch::LayupSearch(const Model& start, const StackSupplies& supplies, cons
 bool LayupSearch::goes_on(const std::string& stage)
 {
   if (result_.complete && options_.progress && !options_.progress(stage))
+  {
     result_.complete = false;
+    result_.stopped_at = stage;
+  }
   return result_.complete;
 }
 
@@ -258,29 +261,54 @@ void LayupSearch::look_around_front()
   }
 }
 
-/// Solves some of the best in full, so that the reduced model is good where it matters, and the best anew.
-///
-/// Both ends of the front and some between; of those learned before their neighbours.
+/// Solves those of some stacks in full that were not, so that the reduced model is good there, and the best anew.
+void LayupSearch::learn(const std::vector<std::size_t>& numbers)
+{
+  std::vector<Laminate> laminates;
+  for (const std::size_t i : numbers)
+    if (const Stack& stack = pool_->stacks[i].stack; learned_.insert(stack).second)
+      laminates.push_back(space_.laminate(stack));
+  if (laminates.empty())
+    return;
+  modes_->learn(laminates);
+  targets_.prepare(*modes_, start_);
+  solve(pool_->best(num_renewed, true));
+}
+
+/// Learns both ends of the front and some between; of those known before their neighbours.
 void LayupSearch::learn_best()
 {
   const std::vector<std::size_t> front = pool_->front();
-  std::vector<Laminate> laminates;
+  std::vector<std::size_t> numbers;
+  const auto is_new = [&](std::size_t i) {
+    return !learned_.contains(pool_->stacks[i].stack) && std::find(numbers.begin(), numbers.end(), i) == numbers.end();
+  };
   for (std::size_t k = 0; k < num_learned; ++k)
   {
     const std::size_t from = (front.size() - 1) * (num_learned - 1 - k) / (num_learned - 1);
     for (std::size_t step = 0; step < front.size(); ++step)
-      if (const Stack& stack = pool_->stacks[front[(from + step) % front.size()]].stack; learned_.insert(stack).second)
+      if (const std::size_t i = front[(from + step) % front.size()]; is_new(i))
       {
-        laminates.push_back(space_.laminate(stack));
+        numbers.push_back(i);
         break;
       }
   }
-  if (!laminates.empty())
+  learn(numbers);
+}
+
+/// Learns what would be shown, so that no error of the reduced model decides what is.
+void LayupSearch::learn_front()
+{
+  constexpr int most_passes = 2; // others may take the place of what turns out worse
+  for (int pass = 0; pass < most_passes; ++pass)
   {
-    modes_->learn(laminates);
-    targets_.prepare(*modes_, start_);
+    const std::vector<std::size_t> front = pool_->front();
+    const std::size_t count = std::min(options_.num_shown, front.size());
+    std::vector<std::size_t> shown;
+    for (std::size_t k = 0; k < count; ++k)
+      shown.push_back(front[front.size() - 1 - k * front.size() / count]);
+    learn(shown);
   }
-  solve(pool_->best(num_renewed, true));
 }
 
 /// Takes the effect of the shape from the best laminate, and lets every stack have its best shape.
@@ -317,6 +345,8 @@ void LayupSearch::search()
     if (round == 0 && shape_ && goes_on("solving the best in other shapes"))
       learn_shape();
   }
+  if (!supplies_.any_angle && goes_on("solving the front in full"))
+    learn_front();
 }
 
 MatchResult LayupSearch::run()

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "mode_targets.h"
+#include "patch_trials.h"
 #include "shape_response.h"
 #include "stack_pool.h"
 
@@ -19,6 +20,8 @@ struct FoundLaminate
   double mass;  ///< [kg]
   double score; ///< [cents]
 };
+
+[[nodiscard]] MassLimits mass_limits(const MatchGoal& goal);
 
 /// A laminate with one ply turned, and its mirror image in a symmetric one.
 /// @param turn  [rad]
@@ -50,7 +53,9 @@ private:
   void estimate();
   void grow();
   void look_around_front();
+  void learn(const std::vector<std::size_t>& numbers);
   void learn_best();
+  void learn_front();
   void search();
   [[nodiscard]] double score(const Laminate& laminate) const;
   [[nodiscard]] std::vector<FoundLaminate> found();
@@ -60,6 +65,8 @@ private:
   [[nodiscard]] MatchCandidate candidate(const Laminate& laminate, const Model& plate, const FullModes& full) const;
   [[nodiscard]] MatchCandidate solved_candidate(Laminate laminate);
   [[nodiscard]] Laminate refined_in_shape(const Laminate& laminate) const;
+  [[nodiscard]] MatchCandidate with_best_patches(MatchCandidate best);
+  [[nodiscard]] bool better_patches(const Model& plate, const PatchTrials& trials, MatchCandidate& best);
   void add_first_accepted(const std::vector<Laminate>& alternatives);
   [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;
 

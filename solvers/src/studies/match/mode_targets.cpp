@@ -37,7 +37,7 @@ int ModeTargets::num_modes() const
 
 void ModeTargets::prepare(const LayupModes& modes, const Model& model)
 {
-  basis_ = shape_products(goal_.guide, mode_shapes(model.mesh, modes.dofs(), modes.basis()));
+  basis_ = products(model, modes.dofs(), modes.basis());
 }
 
 FoundModes ModeTargets::find(const ShapeProducts& products, const Eigen::VectorXd& frequencies_hz,
@@ -66,16 +66,26 @@ FoundModes ModeTargets::find(const ShapeProducts& products, const Eigen::VectorX
 
 FoundModes ModeTargets::find(const QuickModes& modes) const
 {
-  const ShapeProducts products = {.reference = basis_.reference,
-                                  .cross = basis_.cross * modes.shares,
-                                  .other = modes.shares.transpose() * (basis_.other * modes.shares),
-                                  .share_left_out = basis_.share_left_out};
+  return find(basis_, modes);
+}
+
+FoundModes ModeTargets::find(const ShapeProducts& basis, const QuickModes& modes) const
+{
+  const ShapeProducts products = {.reference = basis.reference,
+                                  .cross = basis.cross * modes.shares,
+                                  .other = modes.shares.transpose() * (basis.other * modes.shares),
+                                  .share_left_out = basis.share_left_out};
   return find(products, modes.frequencies_hz, modes.losses);
+}
+
+ShapeProducts ModeTargets::products(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& vectors) const
+{
+  return shape_products(goal_.guide, mode_shapes(model.mesh, dofs, vectors));
 }
 
 FoundModes ModeTargets::find(const Model& model, const DofMap& dofs, const ModalResult& modal, Losses losses) const
 {
-  return find(shape_products(goal_.guide, mode_shapes(model.mesh, dofs, modal.shapes)), modal.frequencies_hz,
+  return find(products(model, dofs, modal.shapes), modal.frequencies_hz,
               losses == Losses::computed ? mode_losses(model, dofs, modal.shapes) : Eigen::VectorXd());
 }
 

@@ -45,6 +45,12 @@ public:
   /// @param modes  in the vectors of the basis prepared for
   [[nodiscard]] FoundModes find(const QuickModes& modes) const;
 
+  /// @param basis  products() of the vectors that the modes are combined of
+  [[nodiscard]] FoundModes find(const ShapeProducts& basis, const QuickModes& modes) const;
+
+  /// Of the guide with vectors of unknowns of a model.
+  [[nodiscard]] ShapeProducts products(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& vectors) const;
+
   /// @param model  the laminate's own
   [[nodiscard]] FoundModes find(const Model& model, const DofMap& dofs, const ModalResult& modal, Losses losses) const;
 

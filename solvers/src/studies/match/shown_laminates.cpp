@@ -10,7 +10,6 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -52,37 +51,6 @@ std::vector<FoundLaminate> thinned(const std::vector<FoundLaminate>& laminates, 
   std::vector<FoundLaminate> out;
   for (std::size_t k = 0; k < count; ++k)
     out.push_back(laminates[k * laminates.size() / count]);
-  return out;
-}
-
-/// By how much each is beaten by another of no more mass; negative on the front.
-std::vector<double> defeats(const std::vector<FoundLaminate>& laminates)
-{
-  std::vector<double> out;
-  for (const FoundLaminate& one : laminates)
-  {
-    double best = std::numeric_limits<double>::infinity();
-    for (const FoundLaminate& other : laminates)
-      if (&other != &one && other.mass <= one.mass)
-        best = std::min(best, other.score);
-    out.push_back(one.score - best);
-  }
-  return out;
-}
-
-/// The front, and in the places that it leaves free what it beats by no more than the reduced model may be off.
-std::vector<FoundLaminate> front_and_rivals(const std::vector<FoundLaminate>& laminates, std::size_t most)
-{
-  constexpr double close = 3.0; // as met between reduced and full solves [cents]
-  std::vector<FoundLaminate> out = thinned(front_of(laminates), most);
-  const std::vector<double> beaten_by = defeats(laminates);
-  std::vector<std::size_t> order(laminates.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return beaten_by[a] < beaten_by[b]; });
-  for (const std::size_t i : order)
-    if (out.size() < most && beaten_by[i] >= 0.0 && beaten_by[i] <= close)
-      out.push_back(laminates[i]);
   return out;
 }
 
@@ -155,8 +123,7 @@ std::vector<std::vector<Laminate>> LayupSearch::shown()
     targets_.prepare(*modes_, start_);
     laminates = refined(laminates);
   }
-  const std::vector<FoundLaminate> front = options_.accepts ? thinned(front_of(laminates), options_.num_shown)
-                                                            : front_and_rivals(laminates, options_.num_shown);
+  const std::vector<FoundLaminate> front = thinned(front_of(laminates), options_.num_shown);
   std::vector<std::vector<Laminate>> out;
   for (std::size_t k = 0; k < front.size(); ++k)
   {
@@ -261,7 +228,7 @@ void LayupSearch::add_first_accepted(const std::vector<Laminate>& alternatives)
 {
   for (const Laminate& laminate : alternatives)
   {
-    MatchCandidate one = solved_candidate(laminate);
+    MatchCandidate one = with_best_patches(solved_candidate(laminate));
     if (!options_.accepts || options_.accepts(one))
     {
       result_.candidates.push_back(std::move(one));
