@@ -8,6 +8,7 @@
 #include "plain_text.h"
 #include "table_reader.h"
 
+#include <plate/design/design.h>
 #include <plate/design/keys.h>
 
 #include <algorithm>

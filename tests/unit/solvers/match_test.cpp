@@ -180,7 +180,7 @@ TEST_CASE("losses of reduced modes are those of full ones, bars and patches incl
   const Eigen::VectorXd losses = mode_losses(plate, modes.dofs(), full.modal.shapes);
   for (Eigen::Index mode = 0; mode < 5; ++mode)
     CHECK(quick.losses(mode) ==
-          relative(losses(mode), 0.01)); // torsion of the bar is taken as if its strip had no loss
+          relative(losses(mode), 0.01)); // the torsion of bars is interpolated
 }
 
 TEST_CASE("losses that are off count, and are worth some cents")

@@ -83,7 +83,7 @@ ParameterBox box_of(std::span<const Laminate> laminates)
   return box;
 }
 
-constexpr double loss_step = 0.5; // of a loss factor
+constexpr double loss_step = 0.5; // of a loss factor, to either side: a difference is the derivative
 
 /// Torsional stiffness of all bars, summed up over their tables, with changed moduli.
 double torsion_after_loss_step(Model model, double step)
@@ -129,6 +129,12 @@ Eigen::VectorXd BarStrip::coefficients(const Laminate& laminate) const
   for (std::size_t k = 0; k < strip.size(); ++k)
     strip[k] = std::clamp(strip[k], box_.low[k], box_.high[k]);
   return torsion_.coefficients(reduced::unit_coordinates(box_, strip));
+}
+
+Eigen::VectorXd BarStrip::dissipation(const Laminate& laminate) const
+{
+  return loss_ * coefficients(laminate) + coefficients(with_loss_step(laminate, loss_step)) -
+         coefficients(with_loss_step(laminate, -loss_step));
 }
 
 } // namespace plate::match

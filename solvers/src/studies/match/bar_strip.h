@@ -30,16 +30,16 @@ public:
   [[nodiscard]] std::vector<reduced::Vectors> terms(const std::vector<TriangleCover>& covers, const DofMap& dofs,
                                                     const reduced::Vectors& vectors) const;
 
-  /// Loss factor of the torsion of bars, as if the strip had none: their own shear is nearly all of it [-].
-  [[nodiscard]] double loss() const { return loss_; }
-
   [[nodiscard]] Eigen::VectorXd coefficients(const Laminate& laminate) const;
+
+  /// Coefficients of what the torsion of bars dissipates, by the losses of the laminate and their own.
+  [[nodiscard]] Eigen::VectorXd dissipation(const Laminate& laminate) const;
 
 private:
   Model reference_; // with a ply in the middle of the box
   ParameterBox box_;
   reduced::TorsionForm torsion_;
-  double loss_;
+  double loss_; // of the torsion, by that of the bars
 };
 
 } // namespace plate::match

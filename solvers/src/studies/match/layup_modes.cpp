@@ -157,7 +157,7 @@ Eigen::VectorXd LayupModes::losses(const Laminate& laminate, const Eigen::Vector
   Eigen::VectorXd factors = stiffness_factors;
   factors.head(num_laminates) = combine_stiffness_->coefficients(LayupLosses::numbers(reader_, laminate));
   if (strip_)
-    factors.tail(factors.size() - num_laminates) *= strip_->loss();
+    factors.tail(factors.size() - num_laminates) = strip_->dissipation(laminate);
   Eigen::MatrixXd dissipation = packed_stiffness_.combined(factors);
   if (losses_->has_parts())
     dissipation.triangularView<Eigen::Lower>() += losses_->of_parts(stiffness_factors.head(num_laminates));
