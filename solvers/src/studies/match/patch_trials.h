@@ -26,6 +26,9 @@ using PatchPlies = std::vector<Laminate>;
 [[nodiscard]] std::vector<PatchPlies> neighbours(const PatchPlies& patches, const std::vector<Patch>& start,
                                                  const std::vector<Ply>& choices, std::size_t most);
 
+/// Changes of patches that are solved in full at each step: estimates of strong patches are tens of cents high.
+inline constexpr std::size_t num_patches_solved = 6;
+
 /// What other plies in the patches do to a plate, estimated from its modes: these are combined anew, without a solve.
 ///
 /// A patch changes a part of the plate, so that its modes as they were nearly hold those after; what is chosen is

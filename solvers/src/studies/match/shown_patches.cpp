@@ -29,7 +29,6 @@ MatchCandidate LayupSearch::with_best_patches(MatchCandidate best)
 /// @return whether one of them is better; it becomes the candidate
 bool LayupSearch::better_patches(const Model& plate, const PatchTrials& trials, MatchCandidate& best)
 {
-  constexpr std::size_t num_tried = 3;
   std::vector<Ply> choices;
   for (const LayerChoice& choice : space_.choices())
     choices.push_back(choice.ply);
@@ -45,7 +44,7 @@ bool LayupSearch::better_patches(const Model& plate, const PatchTrials& trials, 
         estimate.mass >= limits.least && estimate.mass <= limits.most)
       promising.emplace_back(estimate.score, std::move(patches));
   std::stable_sort(promising.begin(), promising.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  promising.resize(std::min(promising.size(), num_tried));
+  promising.resize(std::min(promising.size(), num_patches_solved));
   bool better = false;
   for (const auto& [score, patches] : promising)
   {
