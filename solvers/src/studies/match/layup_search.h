@@ -66,6 +66,7 @@ private:
   [[nodiscard]] MatchCandidate solved_candidate(Laminate laminate);
   [[nodiscard]] Laminate refined_in_shape(const Laminate& laminate) const;
   [[nodiscard]] MatchCandidate with_best_patches(MatchCandidate best);
+  [[nodiscard]] Eigen::MatrixXd modes_of_others(const Model& plate);
   [[nodiscard]] bool better_patches(const Model& plate, const PatchTrials& trials, MatchCandidate& best);
   void add_first_accepted(const std::vector<Laminate>& alternatives);
   [[nodiscard]] MatchSensitivity sensitivity(const Laminate& laminate) const;

@@ -3,6 +3,7 @@
 
 #include "../../reduced_model/element_forms.h"
 
+#include <plate/assembly/assemble.h>
 #include <plate/post/mode_loss.h>
 
 #include <Eigen/Eigenvalues>
@@ -78,17 +79,26 @@ std::vector<PatchPlies> neighbours(const PatchPlies& patches, const std::vector<
   return out;
 }
 
-PatchTrials::PatchTrials(const Model& plate, const DofMap& dofs, const FullModes& solved, const ModeTargets& targets)
-    : plate_(plate), dofs_(dofs), solved_(solved), targets_(targets),
-      covers_(reduced::without_torsion(triangle_covers(plate))),
-      products_(targets.products(plate, dofs, solved.modal.shapes))
+PatchTrials::PatchTrials(const Model& plate, const FullModes& solved, const Eigen::MatrixXd& others,
+                         const ModeTargets& targets)
+    : plate_(plate), solved_(solved), targets_(targets), covers_(reduced::without_torsion(triangle_covers(plate))),
+      system_(assemble(plate)),
+      vectors_(system_.dofs.num_equations, system_.rigid_motions.cols() + solved.modal.shapes.cols() + others.cols())
 {
+  vectors_ << system_.rigid_motions, solved.modal.shapes, others;
+  vectors_.colwise().normalize();
+  products_ = targets.products(plate, system_.dofs, vectors_);
   for (std::size_t t = 0; t < covers_.size(); ++t)
     if (!covers_[t].patches.empty())
       triangles_.push_back(t);
-  before_ = part(plies_of(plate.patches));
+  const PatchedPart before = part(plies_of(plate.patches));
+  const auto on_vectors = [this](const SparseMatrix& matrix)
+  { return Eigen::MatrixXd(vectors_.transpose() * (matrix.selfadjointView<Eigen::Lower>() * vectors_).eval()); };
+  rest_ = {.stiffness = on_vectors(system_.K) - before.stiffness,
+           .inertia = on_vectors(system_.M) - before.inertia,
+           .mass = system_.mass - before.mass};
   if (targets.losses() == Losses::computed)
-    losses_ = mode_losses(plate, dofs, solved.modal.shapes);
+    losses_ = mode_losses(plate, system_.dofs, solved.modal.shapes);
 }
 
 PatchTrials::PatchedPart PatchTrials::part(const PatchPlies& patches) const
@@ -97,7 +107,7 @@ PatchTrials::PatchedPart PatchTrials::part(const PatchPlies& patches) const
   Model changed = plate_;
   for (std::size_t i = 0; i < patches.size(); ++i)
     changed.patches[i].laminate = patches[i];
-  const Eigen::MatrixXd& shapes = solved_.modal.shapes;
+  const Eigen::MatrixXd& shapes = vectors_;
   PatchedPart out{.stiffness = Eigen::MatrixXd::Zero(shapes.cols(), shapes.cols()),
                   .inertia = Eigen::MatrixXd::Zero(shapes.cols(), shapes.cols()),
                   .mass = 0.0};
@@ -110,7 +120,7 @@ PatchTrials::PatchedPart PatchTrials::part(const PatchPlies& patches) const
   {
     const TriangleCover cover = remaining(covers_[t], patches);
     local.setZero();
-    reduced::for_each_unknown(plate_.mesh, dofs_, t,
+    reduced::for_each_unknown(plate_.mesh, system_.dofs, t,
                               [&](int row, int equation) { local.row(row) = shapes.row(equation); });
     reduced::element_matrix(reduced::Form::stiffness, changed, t, cover, matrix);
     out.stiffness += local.transpose() * (matrix * local).eval();
@@ -124,16 +134,14 @@ PatchTrials::PatchedPart PatchTrials::part(const PatchPlies& patches) const
 PatchTrials::Estimate PatchTrials::estimate(const PatchPlies& patches) const
 {
   const PatchedPart after = part(patches);
+  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(rest_.stiffness + after.stiffness,
+                                                                        rest_.inertia + after.inertia);
+  const Eigen::Index first = system_.rigid_motions.cols();
   const Eigen::Index count = solved_.modal.frequencies_hz.size();
-  const Eigen::VectorXd eigenvalues = (two_pi * solved_.modal.frequencies_hz).cwiseAbs2();
-  const Eigen::MatrixXd stiffness = Eigen::MatrixXd(eigenvalues.asDiagonal()) + after.stiffness - before_.stiffness;
-  const Eigen::MatrixXd inertia = Eigen::MatrixXd::Identity(count, count) + after.inertia - before_.inertia;
-  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> eigen(stiffness, inertia);
-  const QuickModes modes{.frequencies_hz = eigen.eigenvalues().cwiseMax(0.0).cwiseSqrt() / two_pi,
-                         .shares = eigen.eigenvectors(),
+  const QuickModes modes{.frequencies_hz = eigen.eigenvalues().segment(first, count).cwiseMax(0.0).cwiseSqrt() / two_pi,
+                         .shares = eigen.eigenvectors().middleCols(first, count),
                          .losses = losses_};
-  return {.score = targets_.score(targets_.values(targets_.find(products_, modes))),
-          .mass = solved_.mass + after.mass - before_.mass};
+  return {.score = targets_.score(targets_.values(targets_.find(products_, modes))), .mass = rest_.mass + after.mass};
 }
 
 } // namespace plate::match

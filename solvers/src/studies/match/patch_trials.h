@@ -26,19 +26,22 @@ using PatchPlies = std::vector<Laminate>;
 [[nodiscard]] std::vector<PatchPlies> neighbours(const PatchPlies& patches, const std::vector<Patch>& start,
                                                  const std::vector<Ply>& choices, std::size_t most);
 
+/// Numbers of a few choices spread over all of them: sheets and angles follow one another there.
+[[nodiscard]] std::vector<std::size_t> unlike_plies(std::size_t num_choices);
+
 /// Changes of patches that are solved in full at each step: estimates of strong patches are tens of cents high.
 inline constexpr std::size_t num_patches_solved = 6;
 
-/// What other plies in the patches do to a plate, estimated from its modes: these are combined anew, without a solve.
-///
-/// A patch changes a part of the plate, so that its modes as they were nearly hold those after; what is chosen is
-/// solved in full.
+/// What other plies in the patches do to a plate, estimated from modes with a few of them, which are combined anew
+/// without a solve. What is chosen is solved in full.
 class PatchTrials
 {
 public:
   /// All of it must outlive this object.
-  /// @param plate  solved with its patches as they are
-  PatchTrials(const Model& plate, const DofMap& dofs, const FullModes& solved, const ModeTargets& targets);
+  /// @param plate   with its patches as they are
+  /// @param solved  the plate
+  /// @param others  modes of the plate with other plies in its patches, columns
+  PatchTrials(const Model& plate, const FullModes& solved, const Eigen::MatrixXd& others, const ModeTargets& targets);
 
   struct Estimate
   {
@@ -58,14 +61,15 @@ private:
   [[nodiscard]] PatchedPart part(const PatchPlies& patches) const;
 
   const Model& plate_;
-  const DofMap& dofs_;
   const FullModes& solved_;
   const ModeTargets& targets_;
   std::vector<TriangleCover> covers_;  // without torsion
   std::vector<std::size_t> triangles_; // with patches
-  PatchedPart before_;
-  ShapeProducts products_; // of the guide with the modes
-  Eigen::VectorXd losses_; // of the modes, if wanted
+  System system_;                      // of the plate
+  Eigen::MatrixXd vectors_;            // rigid motions and all modes
+  PatchedPart rest_;                   // of the plate without those triangles
+  ShapeProducts products_;             // of the guide with the modes
+  Eigen::VectorXd losses_;             // of the modes, if wanted
 };
 
 } // namespace plate::match

@@ -8,6 +8,32 @@
 namespace plate::match
 {
 
+std::vector<std::size_t> unlike_plies(std::size_t num_choices)
+{
+  constexpr std::size_t most = 5;
+  std::vector<std::size_t> out;
+  const std::size_t count = std::min(most, num_choices);
+  for (std::size_t k = 0; k < count; ++k)
+    out.push_back((num_choices - 1) * k / std::max<std::size_t>(count - 1, 1));
+  return out;
+}
+
+/// Modes of a plate without its patches, and with single plies unlike each other in all of them.
+Eigen::MatrixXd LayupSearch::modes_of_others(const Model& plate)
+{
+  std::vector<PatchPlies> others = {PatchPlies(plate.patches.size())};
+  for (const std::size_t ply : unlike_plies(space_.choices().size()))
+    others.push_back(PatchPlies(plate.patches.size(), Laminate{{space_.choices()[ply].ply}}));
+  Eigen::MatrixXd out(modes_->dofs().num_equations, 0);
+  for (const PatchPlies& patches : others)
+  {
+    const Eigen::MatrixXd shapes = modes_->full(with_patches(plate, patches)).modal.shapes;
+    out.conservativeResize(Eigen::NoChange, out.cols() + shapes.cols());
+    out.rightCols(shapes.cols()) = shapes;
+  }
+  return out;
+}
+
 /// A candidate with the patches that suit it better than those of the start, if it is among the best.
 MatchCandidate LayupSearch::with_best_patches(MatchCandidate best)
 {
@@ -17,7 +43,7 @@ MatchCandidate LayupSearch::with_best_patches(MatchCandidate best)
     return best;
   const Model plate = best.shape.empty() ? modes_->model(best.laminate) : shape_->model(best.laminate, best.shape);
   const FullModes solved = modes_->full(plate);
-  const PatchTrials trials(plate, modes_->dofs(), solved, targets_);
+  const PatchTrials trials(plate, solved, modes_of_others(plate), targets_);
   for (int step = 0; step < most_steps && goes_on("changing patches"); ++step)
     if (!better_patches(plate, trials, best))
       break;
