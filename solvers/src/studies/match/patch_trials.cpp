@@ -4,20 +4,18 @@
 #include "../../reduced_model/element_forms.h"
 
 #include <plate/assembly/assemble.h>
+#include <plate/core/units.h>
 #include <plate/post/mode_loss.h>
 
 #include <Eigen/Eigenvalues>
 
 #include <algorithm>
-#include <numbers>
 
 namespace plate::match
 {
 
 namespace
 {
-
-constexpr double two_pi = 2.0 * std::numbers::pi;
 
 PatchPlies plies_of(const std::vector<Patch>& patches)
 {
