@@ -100,12 +100,25 @@ void add_guide(const ModesResult& result, const std::vector<GuidedMode>& wanted,
   {
     last = std::max(last, mode.guide);
     out.targets.push_back(mode.mode);
-    out.goal.targets.push_back({.name = mode.mode.name, .guide = mode.guide, .frequency_hz = mode.mode.frequency_hz});
+    out.goal.targets.push_back(
+        {.name = mode.mode.name, .guide = mode.guide, .frequency_hz = mode.mode.frequency_hz, .loss = mode.mode.loss});
   }
   const Eigen::Index kept =
       std::min<Eigen::Index>(last + 1 + static_cast<Eigen::Index>(spare), result.modal.frequencies_hz.size());
   out.goal.guide = mode_shapes(result.model, result.system.dofs, result.modal.shapes.leftCols(kept));
   out.goal.guide_hz = result.modal.frequencies_hz.head(kept);
+}
+
+/// @param source  what gives the losses, as the subject of a sentence
+void check_losses(const NamedGoal& goal, const std::string& source)
+{
+  if (!goal.goal.loss)
+    return;
+  for (const ReferenceMode& target : goal.targets)
+    if (!(target.loss.value_or(0.0) > 0.0))
+      throw DesignError(message("wanted.loss = ", *goal.goal.loss, ": ", source, ' ', target.loss ? "0 %" : "nothing",
+                                " for mode ", target.number, target.name.empty() ? "" : " (" + target.name + ')',
+                                "; give it a loss, or leave wanted.loss out"));
 }
 
 } // namespace
@@ -117,6 +130,7 @@ NamedGoal match_goal(const MatchProblem& problem)
   out.goal.least_mass = problem.wanted.least_mass;
   out.goal.most_mass = problem.wanted.most_mass;
   out.goal.likeness = problem.wanted.likeness;
+  out.goal.loss = problem.wanted.loss;
   if (!problem.measured.empty())
   {
     const MeasuredModes measured = read_measured_modes(problem.measured);
@@ -127,6 +141,7 @@ NamedGoal match_goal(const MatchProblem& problem)
         pair_measured(measured, {.modes = compute_modes(design, searched), .layup = std::move(layup)});
     out.title = measured.title;
     add_guide(paired.plate.modes, wanted_modes(measured_modes(measured, paired), problem.wanted), out);
+    check_losses(out, problem.measured.filename().string() + " gives in loss_percent");
     return out;
   }
   const DesignDocument document =
@@ -136,6 +151,7 @@ NamedGoal match_goal(const MatchProblem& problem)
   out.laminate = result.design.laminate;
   out.mass = result.system.mass;
   add_guide(result, wanted_modes(own_modes(result), problem.wanted), out);
+  check_losses(out, "the materials of " + problem.reference.filename().string() + " give");
   return out;
 }
 

@@ -39,7 +39,8 @@ Json mode_json(const MatchOutcome& outcome, const MatchedMode& mode)
           {"frequency_hz", rounded(mode.frequency_hz)},
           {"reduced_hz", rounded(mode.reduced_hz)},
           {"cents", rounded(mode.cents)},
-          {"mac", rounded(mode.assurance)}};
+          {"mac", rounded(mode.assurance)},
+          {"loss_percent", rounded(mode.loss * percent)}};
 }
 
 Json candidate_json(const MatchOutcome& outcome, std::size_t number)
@@ -62,6 +63,8 @@ Json candidate_json(const MatchOutcome& outcome, std::size_t number)
                {{"ply_turned_2_deg_cents", rounded(candidate.sensitivity.turned_cents)},
                 {"ply", candidate.sensitivity.turned_ply + 1},
                 {"plies_3_percent_thicker_cents", rounded(candidate.sensitivity.thicker_cents)}}}};
+  for (const Laminate& patch : candidate.patches)
+    out["patches"].push_back(plies_json(patch));
   for (std::size_t k = 0; k < candidate.shape.size(); ++k)
     out["free"][outcome.problem.free[k].key] = rounded(candidate.shape[k]);
   if (!outcome.margins.empty())
@@ -114,6 +117,7 @@ std::string match_json(const MatchOutcome& outcome, bool timing)
       {"reduced_solves", result.num_reduced},
       {"full_solves", result.num_full},
       {"complete", result.complete},
+      {"stopped_at", result.complete ? Json() : Json(result.stopped_at)},
       {"fits", result.fits},
       {"reach", {{"mass_g", range_json(result.reach.mass, grams)}}},
       {"out_of_reach", out_of_reach(outcome)},

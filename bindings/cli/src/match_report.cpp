@@ -44,7 +44,7 @@ std::string summary_text(const MatchOutcome& outcome)
   for (const ReferenceMode& target : outcome.targets)
     heads.push_back(target_name(target) + " cents");
   heads.insert(heads.end(), {"MAC", "2 deg", "3 %"});
-  const bool scored = outcome.problem.wanted.likeness > 0.0;
+  const bool scored = outcome.problem.wanted.likeness > 0.0 || outcome.problem.wanted.loss;
   if (scored)
     heads.emplace_back("score");
   if (!outcome.margins.empty())
@@ -77,8 +77,32 @@ std::string codes_text(const MatchOutcome& outcome)
 {
   std::string out;
   for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
-    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate), shape_words(outcome, i), '\n');
+    out += message("  ", i + 1, "  ", layup_code(outcome.result.candidates[i].laminate),
+                   patch_words(outcome.result.candidates[i]), shape_words(outcome, i), '\n');
   return out;
+}
+
+/// Losses of all laminates below those of the reference.
+std::string losses_text(const MatchOutcome& outcome)
+{
+  std::vector<std::string> heads = {"<loss in %"};
+  std::vector<std::string> reference = {"reference"};
+  for (const ReferenceMode& target : outcome.targets)
+  {
+    heads.push_back(target_name(target));
+    reference.push_back(target.loss ? fixed(*target.loss * percent, 2) : "-");
+  }
+  TextTable table(heads);
+  table.add(reference);
+  for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
+  {
+    std::vector<std::string> row(outcome.targets.size() + 1, "-");
+    row.front() = message("laminate ", i + 1);
+    for (const MatchedMode& mode : outcome.result.candidates[i].modes)
+      row[mode.target + 1] = fixed(mode.loss * percent, 2);
+    table.add(row);
+  }
+  return table.text();
 }
 
 /// Modes of the best beside the targets.
@@ -151,7 +175,7 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
   if (!result.fits)
     out += no_fit_words(outcome) + "\n\n";
   if (result.candidates.empty())
-    return out + "No laminate was found before the search was stopped.\n";
+    return out + nothing_found_words(outcome) + '\n';
   out += summary_text(outcome);
   out +=
       "  cents: above the reference; MAC: likeness of the least alike; 2 deg, 3 %: greatest change of a mode by one "
@@ -160,7 +184,7 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
       "score\n";
   out += margin_text(outcome) + '\n' + codes_text(outcome) +
          "  from inside to outside: angle, material, thickness in mm\n\n";
-  out += best_text(outcome) + reach_text(outcome);
+  out += best_text(outcome) + '\n' + losses_text(outcome) + reach_text(outcome);
   if (timing)
     out += message("seconds: total ", fixed(outcome.seconds, 2), "\n");
   return message(out, caution, '\n');
@@ -169,7 +193,7 @@ std::string match_text(const MatchOutcome& outcome, bool timing)
 std::string match_csv(const MatchOutcome& outcome)
 {
   std::string out = csv_line({"laminate", "layup", "mass_g", "mismatch_cents", "target", "target_hz", "mode",
-                              "frequency_hz", "cents", "mac", "reduced_hz"});
+                              "frequency_hz", "cents", "mac", "reduced_hz", "loss_percent"});
   for (std::size_t i = 0; i < outcome.result.candidates.size(); ++i)
   {
     const MatchCandidate& candidate = outcome.result.candidates[i];
@@ -178,7 +202,7 @@ std::string match_csv(const MatchOutcome& outcome)
                        compact(candidate.mismatch), target_name(outcome.targets[mode.target]),
                        compact(outcome.targets[mode.target].frequency_hz), std::to_string(mode.mode + 1),
                        compact(mode.frequency_hz), compact(mode.cents), compact(mode.assurance),
-                       compact(mode.reduced_hz)});
+                       compact(mode.reduced_hz), compact(mode.loss * percent)});
   }
   return out;
 }

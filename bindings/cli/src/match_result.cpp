@@ -42,6 +42,8 @@ DesignDocument design_of(const MatchProblem& problem, const MatchCandidate& cand
 {
   DesignDocument design = problem.start;
   design.set_layup(candidate.laminate);
+  if (!candidate.patches.empty())
+    design.set_patches(candidate.patches);
   for (std::size_t k = 0; k < candidate.shape.size(); ++k)
     design.set_number(problem.free[k].key, candidate.shape[k]);
   return design;

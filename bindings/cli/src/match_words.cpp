@@ -73,6 +73,15 @@ std::string shape_words(const MatchOutcome& outcome, std::size_t candidate)
   return out;
 }
 
+std::string patch_words(const MatchCandidate& candidate)
+{
+  std::string out;
+  for (std::size_t i = 0; i < candidate.patches.size(); ++i)
+    out += candidate.patches[i].plies.empty() ? message("; without patch ", i + 1)
+                                              : message("; patch ", i + 1, ' ', layup_code(candidate.patches[i]));
+  return out;
+}
+
 std::vector<std::string> out_of_reach(const MatchOutcome& outcome)
 {
   std::vector<std::string> out;
@@ -87,6 +96,14 @@ std::vector<std::string> out_of_reach(const MatchOutcome& outcome)
                           " g, plates of the stacks ", fixed(reach.mass.least * grams, 1), " to ",
                           fixed(reach.mass.greatest * grams, 1), " g"));
   return out;
+}
+
+std::string nothing_found_words(const MatchOutcome& outcome)
+{
+  return message("No laminate was found: the search was stopped at \"", outcome.result.stopped_at, "\" after ",
+                 fixed(outcome.seconds, 1),
+                 " s. Give it more time (--time): the first laminates are there once the reduced ",
+                 "model is built and some stacks are solved on it, usually within a minute.");
 }
 
 std::string no_fit_words(const MatchOutcome& outcome)

@@ -5,6 +5,7 @@
 #include "match_files.h"
 #include "match_report.h"
 #include "match_result.h"
+#include "match_words.h"
 #include "output_folder.h"
 #include "progress.h"
 #include "stopwatch.h"
@@ -55,6 +56,8 @@ int run_command(const MatchRequest& request)
     write_match_files(folder, outcome, options.timing);
     folder.publish();
   }
+  if (outcome.result.candidates.empty())
+    std::cerr << "plate match: " << nothing_found_words(outcome) << '\n';
   std::cout << (options.json ? match_json(outcome, options.timing) : match_text(outcome, options.timing)) << std::flush;
   if (interrupted())
     return exit_interrupted;

@@ -158,7 +158,11 @@ void DesignDocument::set_number(std::string_view key, double value)
   root_ = std::move(changed);
 }
 
-void DesignDocument::set_layup(const Laminate& laminate)
+namespace
+{
+
+/// Plies as a list of the file.
+Node plies_node(const Laminate& laminate)
 {
   constexpr double mm = 1e-3;
   constexpr double degrees = std::numbers::pi / 180.0;
@@ -169,10 +173,42 @@ void DesignDocument::set_layup(const Laminate& laminate)
                            {"thickness", value(ply.thickness / mm)},
                            {"angle", value(ply.angle.in_radians() / degrees)}},
                      Node::computed});
+  return {std::move(plies), Node::computed};
+}
+
+} // namespace
+
+void DesignDocument::set_layup(const Laminate& laminate)
+{
   auto changed = std::make_shared<Node>(*root_);
   Table& table = std::get<Table>(changed->value);
   std::erase_if(table, [](const Entry& entry) { return entry.name == "layup" || entry.name == "thickness"; });
-  table.push_back({"layup", {Table{{"plies", {std::move(plies), Node::computed}}}, Node::computed}});
+  table.push_back({"layup", {Table{{"plies", plies_node(laminate)}}, Node::computed}});
+  check_tree(*changed, name_);
+  root_ = std::move(changed);
+}
+
+void DesignDocument::set_patches(const std::vector<Laminate>& laminates)
+{
+  auto changed = std::make_shared<Node>(*root_);
+  Table& table = std::get<Table>(changed->value);
+  const auto entry = std::find_if(table.begin(), table.end(), [](const Entry& e) { return e.name == "patch"; });
+  if (entry == table.end())
+    return;
+  List kept;
+  std::size_t number = 0;
+  for (Node& patch : std::get<List>(entry->node.value))
+    if (const Laminate& laminate = laminates.at(number++); !laminate.plies.empty())
+    {
+      for (Entry& key : std::get<Table>(patch.value))
+        if (key.name == "plies")
+          key.node = plies_node(laminate);
+      kept.push_back(std::move(patch));
+    }
+  if (kept.empty())
+    table.erase(entry);
+  else
+    entry->node.value = std::move(kept);
   check_tree(*changed, name_);
   root_ = std::move(changed);
 }

@@ -8,6 +8,7 @@
 #include "plain_text.h"
 #include "table_reader.h"
 
+#include <plate/design/design.h>
 #include <plate/design/keys.h>
 
 #include <algorithm>
@@ -81,6 +82,12 @@ StackSupplies read_supplies(const TableReader& available, const DesignDocument& 
                          .symmetric = available.flag("symmetric", true),
                          .balanced = available.flag("balanced", false),
                          .core = core_use(available)};
+  if (const TableReader patches = available.table("patches"); patches.has("max_plies"))
+  {
+    supplies.max_patch_plies = whole_number(patches, "max_plies");
+    if (start.design().patches.empty())
+      patches.fail("max_plies", "the start design has no [[patch]] whose plies could change");
+  }
   const std::vector<std::string> names = available.words("materials");
   for (const std::string& name : names)
   {
@@ -117,6 +124,7 @@ MatchWishes read_wishes(const TableReader& wanted)
   wishes.least_margin = wanted.table("margin").optional_number("min");
   if (wanted.has("likeness"))
     wishes.likeness = wanted.number("likeness");
+  wishes.loss = wanted.optional_number("loss");
   return wishes;
 }
 

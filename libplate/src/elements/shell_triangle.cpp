@@ -107,7 +107,12 @@ void ShellTriangle::mass(const ShellTriangleNodes& nodes, const ShellMaterial& m
                          Matrix& M)
 {
   FieldProducts<num_nodes> products;
-  integrate(nodes, material, parts, products);
+  for_each_point(nodes, material, parts,
+                 [&](const ShellPoint& p, std::span<const PlacedPly> plies)
+                 {
+                   products.start_point(cubic_field(p));
+                   products.set_inertia(p.area, inertia(p, material, parts, plies));
+                 });
   expand_mass(products.mass(), nodes, material.axes, M);
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "element_forms.h"
 
+#include "cross_products.h"
+
 #include <numeric>
 
 namespace plate::reduced
@@ -45,7 +47,7 @@ Vectors apply(const ElementMatrices& matrices, std::span<const std::size_t> tria
     matrices(triangle, matrix);
     local.setZero();
     for_each_unknown(mesh, dofs, triangle, [&](int row, int equation) { local.row(row) = vectors.row(equation); });
-    product.noalias() = matrix * local;
+    product = cross_products(matrix, local); // the matrix is symmetric
     for_each_unknown(mesh, dofs, triangle, [&](int row, int equation) { out.row(equation) += product.row(row); });
   }
   return out;

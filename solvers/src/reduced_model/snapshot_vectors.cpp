@@ -2,6 +2,7 @@
 #include "snapshot_vectors.h"
 
 #include "../sparse_combination.h"
+#include "cross_products.h"
 
 #include <Eigen/Eigenvalues>
 
@@ -23,7 +24,7 @@ Vectors new_vectors(const Vectors& basis, const EnergyMatrix& energy, const Eige
   for (int pass = 0; pass < 2; ++pass) // the second pass repairs the rounding of the first
   {
     const Vectors product = energy * rest;
-    rest -= basis * (basis.transpose() * product);
+    rest -= basis * cross_products(basis, product);
   }
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(rest.transpose() * (energy * rest));
   const auto kept = (eigen.eigenvalues().array() > drop * drop).count();
@@ -35,7 +36,7 @@ void extend_projection(const Vectors& basis, const Vectors& product, Eigen::Matr
 {
   const Eigen::Index added = product.cols();
   const Eigen::Index old_size = basis.cols() - added;
-  const Eigen::MatrixXd columns = basis.transpose() * product;
+  const Eigen::MatrixXd columns = cross_products(basis, product);
   projected.conservativeResize(basis.cols(), basis.cols());
   projected.rightCols(added) = columns;
   projected.bottomLeftCorner(added, old_size) = columns.topRows(old_size).transpose();

@@ -85,6 +85,52 @@ TEST_CASE("measured modes take the reference's place")
   CHECK(result.at("candidates").at(0).at("score").get<double>() < 100.0); // an order of shapes may differ, no more
 }
 
+TEST_CASE("losses as an aim: those of all laminates are told; a list without losses is refused")
+{
+  const MatchShop shop;
+  const std::string file =
+      shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 3\nloss = 0.1\n"));
+  const json best = run_json({"match", file}).at("candidates").at(0);
+  CHECK(best.at("layup") == "[0 carbon_ud 0.2/45 flax_ud 0.3/~balsa 1]s"); // the reference's own losses
+  const json solved = run_json({"modes", shop.path("reference.toml")});
+  for (const json& mode : best.at("modes"))
+    CHECK(mode.at("loss_percent").get<double>() ==
+          doctest::Approx(
+              solved.at("modes").at(mode.at("reference_mode").get<std::size_t>() - 1).at("loss_percent").get<double>())
+              .epsilon(1e-6));
+  static_cast<void>(shop.write("taps.csv", "mode,frequency_hz\n1,100\n2,150\n"));
+  const Run refused =
+      run_plate({"match", shop.write("match.toml", problem("measured = \"taps.csv\"\n", "count = 2\nloss = 0.1\n"))});
+  CHECK(refused.status == 2);
+  CHECK(refused.err.find("wanted.loss = 0.1: taps.csv gives in loss_percent nothing for mode 1") != std::string::npos);
+}
+
+TEST_CASE("patches that may change: the designs written have those that are told")
+{
+  const MatchShop shop;
+  const auto patched = [](const std::string& plies)
+  {
+    return laminated(hidden) +
+           "[[patch]]\nside = \"outside\"\nshape = \"ellipse\"\ncentre = [0, 0]\naxes = [90, 60]\n" + "plies = [" +
+           plies + "]\n";
+  };
+  static_cast<void>(shop.write("reference.toml", laminated(hidden)));
+  static_cast<void>(shop.write("start.toml", patched("{ material = \"carbon_ud\", thickness = 0.2, angle = 0 }")));
+  std::string text = problem("reference = \"reference.toml\"\n", "count = 3\n");
+  text.replace(text.find("max_plies = 4"), 13, "max_plies = 4\npatches = { max_plies = 1 }");
+  const std::string file = shop.write("match.toml", text);
+  const json result = run_json({"match", file, "--out", shop.path("out")});
+  std::size_t number = 0;
+  bool changed = false;
+  for (const json& candidate : result.at("candidates"))
+  {
+    const json solved = run_json({"modes", shop.path("out/laminate_" + std::to_string(++number) + ".toml")});
+    CHECK(solved.at("mass_g").get<double>() == doctest::Approx(candidate.at("mass_g").get<double>()).epsilon(1e-7));
+    changed = changed || candidate.contains("patches");
+  }
+  CHECK(changed);
+}
+
 TEST_CASE("limits that nothing keeps to: what is nearest, and exit status 1")
 {
   const MatchShop shop;
@@ -138,11 +184,16 @@ TEST_CASE("a laminate shown has the margin wanted; the others are listed with th
   CHECK(words.out.find("refused: [") != std::string::npos);
 }
 
-TEST_CASE("a time limit gives the best so far")
+TEST_CASE("a time limit before the first laminate: where the search was and what to do")
 {
   const MatchShop shop;
   const std::string file = shop.write("match.toml", problem("reference = \"reference.toml\"\n", "count = 4\n"));
   const Run run = run_plate({"match", file, "--time", "0.001", "--json"});
   CHECK(run.status == 1);
-  CHECK(!json::parse(run.out).at("complete").get<bool>());
+  const json result = json::parse(run.out);
+  CHECK(!result.at("complete").get<bool>());
+  CHECK(result.at("candidates").empty());
+  CHECK(result.at("stopped_at") == "considering stacks");
+  CHECK(run.err.find("No laminate was found: the search was stopped at \"considering stacks\"") != std::string::npos);
+  CHECK(run.err.find("--time") != std::string::npos);
 }

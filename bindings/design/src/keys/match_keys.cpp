@@ -81,6 +81,15 @@ std::vector<Key> available_keys()
        .choices = {"none", "allowed", "required"},
        .default_text = "allowed",
        .help = "Whether laminates have a core in their middle, if there is a core among the materials."},
+      {.name = "available.patches.max_plies",
+       .kind = KeyKind::number,
+       .example = "1",
+       .range = between(1.0, 8.0),
+       .default_text = "none: patches stay as they are",
+       .help =
+           "Plies that each [[patch]] of the start design may have, of the sheets and angles available; it may also "
+           "be left out, or stay. Laminates are searched with the patches of the start; then the plies of patches "
+           "are changed one by one under the four best."},
   };
 }
 
@@ -127,6 +136,14 @@ std::vector<Key> wanted_keys()
        .default_text = "none",
        .help = "Likeness of shape (MAC) that each mode should have with the reference's. What is missing counts in the "
                "score beside the cents, by squares: 0.1 as 20 cents."},
+      {.name = "wanted.loss",
+       .kind = KeyKind::number,
+       .example = "0.1",
+       .range = between(0.0, 1.0),
+       .default_text = "none",
+       .help = "Part of the loss of each of the reference's modes by which that of the laminate's may differ. What is "
+               "beyond counts in the score beside the cents, by squares: 0.1 as 20 cents. Measured modes need "
+               "loss_percent."},
   };
 }
 

@@ -34,6 +34,7 @@ struct StackSupplies
   bool symmetric = true;           ///< about the middle
   bool balanced = false;           ///< no in-plane coupling of stretching and shear
   CoreUse core = CoreUse::allowed; ///< without cores there is none
+  int max_patch_plies = 0;         ///< of each patch, which may also be left out; 0: patches stay as they are
 };
 
 } // namespace plate

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace plate::match
 {
@@ -82,6 +83,24 @@ ParameterBox box_of(std::span<const Laminate> laminates)
   return box;
 }
 
+constexpr double loss_step = 0.5; // of a loss factor, to either side: a difference is the derivative
+
+/// Torsional stiffness of all bars, summed up over their tables, with changed moduli.
+double torsion_after_loss_step(Model model, double step)
+{
+  for (Bar& bar : model.bars)
+    bar.material = with_loss_step(bar.material, step);
+  const std::vector<TriangleCover> covers = triangle_covers(model);
+  double sum = 0.0;
+  for (const BarFootprint& bar : model.mesh.bars)
+    if (!bar.triangles.empty())
+    {
+      const std::vector<double>& table = covers[static_cast<std::size_t>(bar.triangles.front())].bar_torsion->stiffness;
+      sum += std::accumulate(table.begin(), table.end(), 0.0);
+    }
+  return sum;
+}
+
 } // namespace
 
 BarStrip::BarStrip(const Model& start, std::span<const Laminate> laminates) : box_(box_of(laminates))
@@ -90,6 +109,9 @@ BarStrip::BarStrip(const Model& start, std::span<const Laminate> laminates) : bo
   reference_ = plate.build(reduced::centre_of(box_));
   Model scratch = reference_;
   torsion_ = reduced::TorsionForm(plate, box_, reference_, scratch);
+  const double more = torsion_after_loss_step(reference_, loss_step);
+  const double less = torsion_after_loss_step(reference_, -loss_step);
+  loss_ = (more - less) / (more + less) / loss_step;
 }
 
 std::vector<reduced::Vectors> BarStrip::terms(const std::vector<TriangleCover>& covers, const DofMap& dofs,
@@ -107,6 +129,12 @@ Eigen::VectorXd BarStrip::coefficients(const Laminate& laminate) const
   for (std::size_t k = 0; k < strip.size(); ++k)
     strip[k] = std::clamp(strip[k], box_.low[k], box_.high[k]);
   return torsion_.coefficients(reduced::unit_coordinates(box_, strip));
+}
+
+Eigen::VectorXd BarStrip::dissipation(const Laminate& laminate) const
+{
+  return loss_ * coefficients(laminate) + coefficients(with_loss_step(laminate, loss_step)) -
+         coefficients(with_loss_step(laminate, -loss_step));
 }
 
 } // namespace plate::match

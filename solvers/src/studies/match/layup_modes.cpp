@@ -22,17 +22,7 @@ using reduced::Vectors;
 namespace
 {
 
-constexpr int num_spare = 4;  // further modes of a snapshot, so that one that falls from above is known too
 constexpr double drop = 1e-2; // parts of snapshots left out, of their energy norm: an eigenvalue errs by its square
-
-/// The lower triangle whose columns follow one another in a vector.
-Eigen::MatrixXd unpacked(const Eigen::VectorXd& columns, Eigen::Index size)
-{
-  Eigen::MatrixXd out(size, size);
-  for (Eigen::Index j = 0, at = 0; j < size; at += size - j, ++j)
-    out.col(j).tail(size - j) = columns.segment(at, size - j);
-  return out;
-}
 
 /// Chooses laminates that all others are combined of.
 SectionCombination combination(const std::vector<SectionNumbers>& samples, const SectionNumbers& units,
@@ -55,13 +45,19 @@ Model with_laminate(Model model, const Laminate& laminate)
   return model;
 }
 
-LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num_modes)
+LayupModes::LayupModes(Model start, std::vector<Laminate> laminates, int num_modes, Losses losses)
     : start_(with_laminate(std::move(start), laminates.front())),
       covers_(reduced::without_torsion(triangle_covers(start_))),
       plain_(assemble(reduced::without_point_masses(start_))),
       shift_(std::pow(two_pi * plain_.typical_frequency_hz, 2)), num_modes_(num_modes), reader_(start_, covers_),
       energy_(reduced::energy_matrix(plain_, shift_)), basis_(plain_.dofs.num_equations, 0)
 {
+  if (losses == Losses::computed)
+  {
+    losses_ = std::make_unique<LayupLosses>(start_, covers_);
+    const std::vector<Laminate> further = LayupLosses::further_samples(laminates);
+    laminates.insert(laminates.end(), further.begin(), further.end());
+  }
   std::vector<SectionNumbers> samples;
   for (const Laminate& laminate : laminates)
     samples.push_back(reader_.numbers(laminate));
@@ -69,13 +65,15 @@ LayupModes::LayupModes(Model start, std::span<const Laminate> laminates, int num
   combine_stiffness_ = std::make_unique<SectionCombination>(combination(samples, units, &SectionNumbers::stiffness));
   combine_mass_ = std::make_unique<SectionCombination>(combination(samples, units, &SectionNumbers::mass));
   for (const Eigen::Index term : combine_stiffness_->terms())
-    stiffness_.push_back({.laminate = laminates[static_cast<std::size_t>(term)], .projected = {}});
+    stiffness_of_.push_back(laminates[static_cast<std::size_t>(term)]);
   for (const Eigen::Index term : combine_mass_->terms())
-    mass_.push_back({.laminate = laminates[static_cast<std::size_t>(term)], .projected = {}});
+    mass_of_.push_back(laminates[static_cast<std::size_t>(term)]);
   if (!start_.bars.empty())
     strip_ = std::make_unique<BarStrip>(start_, laminates);
+  stiffness_.resize(stiffness_of_.size() + (strip_ ? strip_->num_terms() : 0));
+  mass_.resize(mass_of_.size() + 1);
   if (plain_.rigid_motions.cols() > 0)
-    extend(plain_.rigid_motions);
+    basis_ = reduced::new_vectors(basis_, energy_, plain_.rigid_motions, 0.0);
 }
 
 Model LayupModes::model(const Laminate& laminate) const
@@ -86,7 +84,7 @@ Model LayupModes::model(const Laminate& laminate) const
 FullModes LayupModes::full(const Model& plate)
 {
   const System system = assembler_.assemble(plate);
-  ModalResult modal = solve_modes(solver_, plate, system, {.num_modes = num_modes_ + num_spare});
+  ModalResult modal = solve_modes(solver_, plate, system, {.num_modes = num_modes_});
   if (modal.status != Status::converged)
     throw NumericalFailure(message("match: the modes did not converge; ", modal.summary()));
   ++num_full_;
@@ -107,78 +105,82 @@ void LayupModes::learn(std::span<const Laminate> laminates)
 
 void LayupModes::extend(const Eigen::MatrixXd& shapes)
 {
-  const Vectors added = reduced::new_vectors(basis_, energy_, shapes, basis_.cols() == 0 ? 0.0 : drop);
-  basis_.conservativeResize(Eigen::NoChange, basis_.cols() + added.cols());
-  basis_.rightCols(added.cols()) = added;
-  const auto extend_all = [&](Form form, std::vector<Term>& terms)
+  const Vectors learned = reduced::new_vectors(basis_, energy_, shapes, drop);
+  basis_.conservativeResize(Eigen::NoChange, basis_.cols() + learned.cols());
+  basis_.rightCols(learned.cols()) = learned;
+  const Vectors added = basis_.rightCols(basis_.cols() - stiffness_.front().cols()); // at first the rigid motions too
+  const auto extend_all = [&](Form form, const std::vector<Laminate>& laminates, std::vector<Eigen::MatrixXd>& terms)
   {
-    in_parallel(terms.size(), num_threads(),
+    in_parallel(laminates.size(), num_threads(),
                 [&](std::size_t from, std::size_t to)
                 {
                   for (std::size_t i = from; i < to; ++i)
                     reduced::extend_projection(
-                        basis_, reduced::apply(form, model(terms[i].laminate), covers_, plain_.dofs, added),
-                        terms[i].projected);
+                        basis_, reduced::apply(form, model(laminates[i]), covers_, plain_.dofs, added), terms[i]);
                 });
   };
-  extend_all(Form::stiffness, stiffness_);
-  extend_all(Form::mass, mass_);
-  torsion_.clear();
+  extend_all(Form::stiffness, stiffness_of_, stiffness_);
+  extend_all(Form::mass, mass_of_, mass_);
   if (strip_)
-    for (const Vectors& product : strip_->terms(covers_, plain_.dofs, basis_))
-      torsion_.emplace_back(basis_.transpose() * product);
+  {
+    std::size_t term = stiffness_of_.size();
+    for (const Vectors& product : strip_->terms(covers_, plain_.dofs, added))
+      reduced::extend_projection(basis_, product, stiffness_[term++]);
+  }
+  if (losses_)
+    losses_->extend(stiffness_of_, plain_.dofs, basis_, added);
   extend_air();
-  pack();
+  packed_stiffness_ = PackedTerms(stiffness_);
+  packed_mass_ = PackedTerms(mass_);
 }
 
 /// What moves with the plate and does not depend on its laminate.
 void LayupModes::extend_air()
 {
-  added_mass_ = Eigen::MatrixXd::Zero(basis_.cols(), basis_.cols());
+  Eigen::MatrixXd& added_mass = mass_.back();
+  added_mass = Eigen::MatrixXd::Zero(basis_.cols(), basis_.cols());
   if (!start_.masses.empty())
   {
     const SparseMatrix lower = assemble(start_).M - plain_.M;
     const reduced::EnergyMatrix whole = SparseMatrix(lower.selfadjointView<Eigen::Lower>());
-    added_mass_ += basis_.transpose() * (whole * basis_);
+    added_mass += basis_.transpose() * (whole * basis_);
   }
   if (start_.air_density > 0.0)
-    added_mass_ += air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
+    added_mass += air_mass(start_.mesh, normal_displacements(start_.mesh, plain_.dofs, basis_), start_.air_density);
 }
 
-void LayupModes::pack()
+/// Dissipated over stored energy of the modes, whose modal mass is one.
+Eigen::VectorXd LayupModes::losses(const Laminate& laminate, const Eigen::VectorXd& stiffness_factors,
+                                   const reduced::SmallModes& modes) const
 {
-  const Eigen::Index r = basis_.cols();
-  const auto pack_column = [r](const Eigen::MatrixXd& matrix, Eigen::Ref<Eigen::VectorXd> out)
-  {
-    for (Eigen::Index j = 0, at = 0; j < r; at += r - j, ++j)
-      out.segment(at, r - j) = matrix.col(j).tail(r - j);
-  };
-  packed_stiffness_.resize(r * (r + 1) / 2, static_cast<Eigen::Index>(stiffness_.size() + torsion_.size()));
-  packed_mass_.resize(r * (r + 1) / 2, static_cast<Eigen::Index>(mass_.size()) + 1);
-  Eigen::Index column = 0;
-  for (const Term& term : stiffness_)
-    pack_column(term.projected, packed_stiffness_.col(column++));
-  for (const Eigen::MatrixXd& term : torsion_)
-    pack_column(term, packed_stiffness_.col(column++));
-  column = 0;
-  for (const Term& term : mass_)
-    pack_column(term.projected, packed_mass_.col(column++));
-  pack_column(added_mass_, packed_mass_.col(column));
+  const auto num_laminates = static_cast<Eigen::Index>(stiffness_of_.size());
+  Eigen::VectorXd factors = stiffness_factors;
+  factors.head(num_laminates) = combine_stiffness_->coefficients(LayupLosses::numbers(reader_, laminate));
+  if (strip_)
+    factors.tail(factors.size() - num_laminates) = strip_->dissipation(laminate);
+  Eigen::MatrixXd dissipation = packed_stiffness_.combined(factors);
+  if (losses_->has_parts())
+    dissipation.triangularView<Eigen::Lower>() += losses_->of_parts(stiffness_factors.head(num_laminates));
+  const Eigen::MatrixXd products = dissipation.selfadjointView<Eigen::Lower>() * modes.vectors;
+  return modes.vectors.cwiseProduct(products).colwise().sum().transpose().cwiseQuotient(modes.eigenvalues);
 }
 
 QuickModes LayupModes::quick(const Laminate& laminate) const
 {
   const SectionNumbers numbers = reader_.numbers(laminate);
-  Eigen::VectorXd k(packed_stiffness_.cols());
-  k.head(static_cast<Eigen::Index>(stiffness_.size())) = combine_stiffness_->coefficients(numbers.stiffness);
+  Eigen::VectorXd k(static_cast<Eigen::Index>(stiffness_.size()));
+  k.head(static_cast<Eigen::Index>(stiffness_of_.size())) = combine_stiffness_->coefficients(numbers.stiffness);
   if (strip_)
-    k.tail(static_cast<Eigen::Index>(torsion_.size())) = strip_->coefficients(laminate);
-  Eigen::VectorXd m(packed_mass_.cols());
+    k.tail(static_cast<Eigen::Index>(strip_->num_terms())) = strip_->coefficients(laminate);
+  Eigen::VectorXd m(static_cast<Eigen::Index>(mass_.size()));
   m << combine_mass_->coefficients(numbers.mass), 1.0;
-  const Eigen::MatrixXd K = unpacked(packed_stiffness_ * k, basis_.cols());
-  const Eigen::MatrixXd M = unpacked(packed_mass_ * m, basis_.cols());
-  reduced::SmallModes modes = reduced::small_modes(K, M, plain_.rigid_motions.cols(), num_modes_);
-  return {.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi, .shares = std::move(modes.vectors)};
+  reduced::SmallModes modes = reduced::small_modes(packed_stiffness_.combined(k), packed_mass_.combined(m),
+                                                   plain_.rigid_motions.cols(), num_modes_);
+  QuickModes out{.frequencies_hz = modes.eigenvalues.cwiseSqrt() / two_pi, .shares = {}, .losses = {}};
+  if (losses_)
+    out.losses = losses(laminate, k, modes);
+  out.shares = std::move(modes.vectors);
+  return out;
 }
 
 } // namespace plate::match

@@ -6,6 +6,7 @@
 #include <plate/core/threads.h>
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace plate::match
@@ -17,7 +18,7 @@ namespace
 constexpr std::size_t num_terms = 60;     // laminates that terms are chosen from
 constexpr std::size_t num_snapshots = 10; // learned before the search
 constexpr std::size_t num_first = 600;    // solved before the first estimate: several for each weight of it
-constexpr std::size_t num_rounds = 5;     // of estimating, solving and learning
+constexpr std::size_t num_rounds = 4;     // of estimating, solving and learning
 constexpr std::size_t num_learned = 3;    // in each round
 constexpr std::size_t num_renewed = 200;  // solved anew after a round, with what was learned
 constexpr double turned_sample = 0.1;     // of a ply [rad]
@@ -35,6 +36,17 @@ PlateMass plate_mass(const Model& start, const StackSpace& space)
   return {.fixed = light_mass - area * areal_mass(light), .area = area};
 }
 
+/// A value that three in a thousand exceed, never negative.
+double rarely_exceeded(std::vector<double> values)
+{
+  constexpr double rest = 0.997;
+  const auto place = static_cast<std::ptrdiff_t>(rest * static_cast<double>(values.size() - 1));
+  std::nth_element(values.begin(), values.begin() + place, values.end());
+  return std::max(0.0, values[static_cast<std::size_t>(place)]);
+}
+
+} // namespace
+
 MassLimits mass_limits(const MatchGoal& goal)
 {
   MassLimits limits;
@@ -42,8 +54,6 @@ MassLimits mass_limits(const MatchGoal& goal)
   limits.most = goal.most_mass.value_or(limits.most);
   return limits;
 }
-
-} // namespace
 
 Laminate with_turned(Laminate laminate, std::size_t ply, double turn, bool symmetric)
 {
@@ -67,7 +77,10 @@ LayupSearch::LayupSearch(const Model& start, const StackSupplies& supplies, cons
 bool LayupSearch::goes_on(const std::string& stage)
 {
   if (result_.complete && options_.progress && !options_.progress(stage))
+  {
     result_.complete = false;
+    result_.stopped_at = stage;
+  }
   return result_.complete;
 }
 
@@ -110,9 +123,29 @@ void LayupSearch::prepare_model()
   for (std::size_t i = laminates.size(); i-- > 0;) // plies off their angle couple what those at 0 and 90 do not
     for (const std::size_t ply : {std::size_t{0}, laminates[i].plies.size() / 2})
       laminates.push_back(with_turned(laminates[i], ply, turned_sample, supplies_.symmetric));
-  modes_.emplace(start_, laminates, targets_.num_modes());
+  modes_.emplace(start_, laminates, targets_.num_modes(), targets_.losses());
   modes_->learn(snapshots);
   targets_.prepare(*modes_, start_);
+}
+
+/// Of the best that were not solved those that may be better than all solved of no more mass, if that is all that
+/// counts: a stack that is refined, or takes the place of another, need not be.
+std::vector<std::size_t> LayupSearch::promising(std::size_t count) const
+{
+  std::vector<std::size_t> numbers = pool_->best(count, false);
+  if (supplies_.any_angle || options_.accepts || shape_)
+    return numbers;
+  const std::vector<std::size_t> front = pool_->front();
+  const auto beaten = [&](std::size_t number)
+  {
+    const PoolStack& stack = pool_->stacks[number];
+    const auto heavier =
+        std::find_if(front.begin(), front.end(), [&](std::size_t i) { return pool_->stacks[i].mass > stack.mass; });
+    return heavier != front.begin() && std::min(stack.score - doubt_.cents, stack.score * (1.0 - doubt_.part)) >
+                                           pool_->stacks[*std::prev(heavier)].score;
+  };
+  numbers.erase(std::remove_if(numbers.begin(), numbers.end(), beaten), numbers.end());
+  return numbers;
 }
 
 /// Solves stacks of the pool on the reduced model.
@@ -136,6 +169,30 @@ void LayupSearch::solve(const std::vector<std::size_t>& numbers)
                 });
     result_.num_reduced += count;
   }
+}
+
+/// Solves the most promising, and takes from them how far estimates may be trusted.
+///
+/// @return whether there were any
+bool LayupSearch::solve_promising(std::size_t count)
+{
+  constexpr std::size_t least = 100; // fewer tell nothing about the rare ones
+  const std::vector<std::size_t> numbers = promising(count);
+  std::vector<double> estimates;
+  for (const std::size_t i : numbers)
+    estimates.push_back(pool_->stacks[i].score);
+  solve(numbers);
+  if (!result_.complete || numbers.size() < least)
+    return !numbers.empty();
+  std::vector<double> cents;
+  std::vector<double> parts;
+  for (std::size_t i = 0; i < numbers.size(); ++i)
+  {
+    cents.push_back(estimates[i] - pool_->stacks[numbers[i]].score);
+    parts.push_back(cents.back() / estimates[i]);
+  }
+  doubt_ = {.cents = rarely_exceeded(std::move(cents)), .part = rarely_exceeded(std::move(parts))};
+  return true;
 }
 
 /// Estimates every stack that was not solved from those that were.
@@ -185,17 +242,73 @@ void LayupSearch::grow()
   }
 }
 
-/// Solves some of the best in full, so that the reduced model is good where it matters, and the best anew.
-void LayupSearch::learn_best()
+/// Solves neighbours of the front, and theirs if they better it.
+void LayupSearch::look_around_front()
 {
-  std::vector<std::size_t> front = pool_->front();
+  constexpr int most_steps = 3;
+  std::vector<std::size_t> open;
+  for (int step = 0; step < most_steps && (step == 0 || !open.empty()); ++step)
+  {
+    open.clear();
+    for (const std::size_t i : pool_->front())
+      for (const Stack& neighbour : space_.neighbours(Stack(pool_->stacks[i].stack)))
+        if (const std::optional<std::size_t> number = pool_->offer(neighbour);
+            number && pool_->stacks[*number].values.size() == 0)
+          open.push_back(*number);
+    std::sort(open.begin(), open.end());
+    open.erase(std::unique(open.begin(), open.end()), open.end());
+    solve(open);
+  }
+}
+
+/// Solves those of some stacks in full that were not, so that the reduced model is good there, and the best anew.
+void LayupSearch::learn(const std::vector<std::size_t>& numbers)
+{
   std::vector<Laminate> laminates;
-  for (std::size_t k = 0; k < num_learned && !front.empty(); ++k)
-    laminates.push_back(
-        space_.laminate(pool_->stacks[front[(front.size() - 1) * (num_learned - k) / num_learned]].stack));
+  for (const std::size_t i : numbers)
+    if (const Stack& stack = pool_->stacks[i].stack; learned_.insert(stack).second)
+      laminates.push_back(space_.laminate(stack));
+  if (laminates.empty())
+    return;
   modes_->learn(laminates);
   targets_.prepare(*modes_, start_);
   solve(pool_->best(num_renewed, true));
+}
+
+/// Learns both ends of the front and some between; of those known before their neighbours.
+void LayupSearch::learn_best()
+{
+  const std::vector<std::size_t> front = pool_->front();
+  std::vector<std::size_t> numbers;
+  const auto is_new = [&](std::size_t i) {
+    return !learned_.contains(pool_->stacks[i].stack) && std::find(numbers.begin(), numbers.end(), i) == numbers.end();
+  };
+  for (std::size_t k = 0; k < num_learned; ++k)
+  {
+    const std::size_t from = (front.size() - 1) * (num_learned - 1 - k) / (num_learned - 1);
+    for (std::size_t step = 0; step < front.size(); ++step)
+      if (const std::size_t i = front[(from + step) % front.size()]; is_new(i))
+      {
+        numbers.push_back(i);
+        break;
+      }
+  }
+  learn(numbers);
+}
+
+/// Learns what would be shown, so that no error of the reduced model decides what is.
+void LayupSearch::learn_front()
+{
+  constexpr int most_passes = 2; // others may take the place of what turns out worse
+  for (int pass = 0; pass < most_passes; ++pass)
+  {
+    const std::vector<std::size_t> front = pool_->front();
+    const std::size_t count = std::min(options_.num_shown, front.size());
+    std::vector<std::size_t> shown;
+    for (std::size_t k = 0; k < count; ++k)
+      shown.push_back(front[front.size() - 1 - k * front.size() / count]);
+    learn(shown);
+  }
 }
 
 /// Takes the effect of the shape from the best laminate, and lets every stack have its best shape.
@@ -217,18 +330,23 @@ void LayupSearch::search()
   for (std::size_t i = 0; i < pool_->stacks.size(); i += step)
     first.push_back(i);
   solve(first);
-  for (std::size_t round = 0; round < num_rounds && goes_on("estimating the modes of all stacks"); ++round)
+  bool found_more = true;
+  for (std::size_t round = 0; round < num_rounds && found_more && goes_on("estimating the modes of all stacks");
+       ++round)
   {
     estimate();
     if (space_.size() > static_cast<double>(pool_->num_considered()))
       grow();
     const std::size_t left = options_.num_reduced - std::min(options_.num_reduced, result_.num_reduced);
-    solve(pool_->best(left / (num_rounds - round), false));
-    if (goes_on("solving the best in full"))
+    found_more = solve_promising(left / (num_rounds - round));
+    look_around_front();
+    if (found_more && goes_on("solving the best in full"))
       learn_best();
     if (round == 0 && shape_ && goes_on("solving the best in other shapes"))
       learn_shape();
   }
+  if (!supplies_.any_angle && goes_on("solving the front in full"))
+    learn_front();
 }
 
 MatchResult LayupSearch::run()

@@ -29,7 +29,7 @@ MatchResult match_layups(const Model& start, const StackSupplies& supplies, cons
 void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate)
 {
   const match::ModeTargets targets(goal);
-  const match::SolvedTargets solved = targets.solve(plate);
+  const match::SolvedTargets solved = targets.solve(plate, match::Losses::computed);
   Eigen::VectorXd reduced_hz = Eigen::VectorXd::Constant(static_cast<Eigen::Index>(goal.targets.size()),
                                                          std::numeric_limits<double>::quiet_NaN());
   for (const MatchedMode& mode : candidate.modes)

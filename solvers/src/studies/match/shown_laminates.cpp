@@ -176,7 +176,7 @@ MatchCandidate LayupSearch::candidate(const Laminate& laminate, const Model& pla
 {
   MatchCandidate out{.laminate = laminate, .mass = full.mass, .mismatch = 0.0, .modes = {}};
   const FoundModes reduced = targets_.find(modes_->quick(laminate));
-  targets_.describe(targets_.find(plate, modes_->dofs(), full.modal), reduced.frequencies_hz, out);
+  targets_.describe(targets_.find(plate, modes_->dofs(), full.modal, targets_.losses()), reduced.frequencies_hz, out);
   out.sensitivity = sensitivity(laminate);
   return out;
 }
@@ -214,7 +214,8 @@ MatchCandidate LayupSearch::solved_candidate(Laminate laminate)
     const Model shaped = shape_->model(laminate, point);
     const FullModes there = modes_->full(shaped);
     MatchCandidate other = candidate(laminate, shaped, there);
-    shape_->correct(point, at_start, targets_.find(shaped, modes_->dofs(), there.modal).frequencies_hz);
+    shape_->correct(point, at_start,
+                    targets_.find(shaped, modes_->dofs(), there.modal, Losses::left_out).frequencies_hz);
     other.shape = point;
     if (other.score < best.score)
       best = std::move(other);
@@ -227,7 +228,7 @@ void LayupSearch::add_first_accepted(const std::vector<Laminate>& alternatives)
 {
   for (const Laminate& laminate : alternatives)
   {
-    MatchCandidate one = solved_candidate(laminate);
+    MatchCandidate one = with_best_patches(solved_candidate(laminate));
     if (!options_.accepts || options_.accepts(one))
     {
       result_.candidates.push_back(std::move(one));

@@ -26,18 +26,23 @@ StackPool::StackPool(const StackSpace& space, const PlateMass& plate, const Mass
 {
 }
 
-void StackPool::offer(const Stack& stack)
+std::optional<std::size_t> StackPool::offer(const Stack& stack)
 {
-  if (!space_.allowed(stack) || !seen_.insert(stack).second)
-    return;
+  if (!space_.allowed(stack))
+    return std::nullopt;
+  const auto [place, is_new] = seen_.try_emplace(stack);
+  if (!is_new)
+    return place->second;
   StackTraits traits = stack_traits(space_, stack);
   const double mass = plate_.fixed + plate_.area * traits.areal_mass;
   widen_to(reach_.mass, mass);
   if (mass < limits_.least || mass > limits_.most)
-    return;
+    return std::nullopt;
   widen_to(reach_.cross_ratio, traits.cross_ratio);
   widen_to(reach_.twist_ratio, traits.twist_ratio);
+  place->second = stacks.size();
   stacks.push_back({.stack = stack, .traits = std::move(traits), .mass = mass});
+  return place->second;
 }
 
 void StackPool::fill(std::size_t count, std::uint64_t seed)
@@ -62,8 +67,9 @@ void StackPool::widen()
     limits_ = {.least = (1.0 - slack) * reach_.mass.greatest, .most = infinity};
   else
     limits_ = {}; // none in between
-  const std::unordered_set<Stack, StackHash> seen = std::exchange(seen_, {});
-  std::vector<Stack> again(seen.begin(), seen.end());
+  std::vector<Stack> again;
+  for (const auto& [stack, number] : std::exchange(seen_, {}))
+    again.push_back(stack);
   std::sort(again.begin(), again.end(),
             [](const Stack& a, const Stack& b)
             { return std::tie(a.layers, a.core, a.single_middle) < std::tie(b.layers, b.core, b.single_middle); });

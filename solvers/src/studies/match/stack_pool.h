@@ -6,8 +6,9 @@
 
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <tuple>
-#include <unordered_set>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -45,7 +46,9 @@ public:
   StackPool(const StackSpace& space, const PlateMass& plate, const MassLimits& limits);
 
   /// Considers a stack: keeps it if it is new and its mass, known without any solve, is within the limits.
-  void offer(const Stack& stack);
+  ///
+  /// @return its number; none if its mass is not within the limits or it is not allowed
+  std::optional<std::size_t> offer(const Stack& stack);
 
   /// Every stack there is, or as many drawn at random.
   void fill(std::size_t count, std::uint64_t seed);
@@ -70,7 +73,7 @@ private:
   const StackSpace& space_;
   PlateMass plate_;
   MassLimits limits_;
-  std::unordered_set<Stack, StackHash> seen_;
+  std::unordered_map<Stack, std::optional<std::size_t>, StackHash> seen_; // with their numbers
   MatchReach reach_;
 };
 

@@ -75,6 +75,11 @@ public:
   /// @param laminate  of materials of this design
   void set_layup(const Laminate& laminate);
 
+  /// Puts laminates in place of the plies of all patches, in their order; one without plies takes its patch away.
+  ///
+  /// @param laminates  of materials of this design, one for each patch
+  void set_patches(const std::vector<Laminate>& laminates);
+
   /// The design as a file: keys and values, no comments.
   [[nodiscard]] std::string text() const;
 

@@ -34,6 +34,7 @@ struct MatchWishes
   std::optional<double> most_mass = {};    ///< [kg]
   std::optional<double> least_margin = {}; ///< [-]
   double likeness = 0.0;                   ///< of each mode with the reference's, see MatchGoal [-]
+  std::optional<double> loss = {};         ///< part of the reference's by which losses may differ, see MatchGoal [-]
 };
 
 /// A match problem: which laminate makes this plate behave like that one?

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <optional>
 #include <span>
 #include <string>
@@ -19,9 +20,10 @@ namespace plate
 /// A mode that the laminate should have.
 struct TargetMode
 {
-  std::string name;    ///< for reports
-  int guide;           ///< mode of MatchGoal::guide whose shape it has, from 0
-  double frequency_hz; ///< [Hz]
+  std::string name;                ///< for reports
+  int guide;                       ///< mode of MatchGoal::guide whose shape it has, from 0
+  double frequency_hz;             ///< [Hz]
+  std::optional<double> loss = {}; ///< needed where MatchGoal::loss is given [-]
 };
 
 /// A target mode less like its guide than this is told to the reader of a result, whatever is wanted.
@@ -36,6 +38,8 @@ struct MatchGoal
   std::optional<double> least_mass = {}; ///< of the plate with bars and what is stuck on [kg]
   std::optional<double> most_mass = {};  ///< [kg]
   double likeness = 0.0; ///< wanted of each mode with its guide; what is missing counts in MatchCandidate::score [-]
+  /// Part of a target's loss by which that of the laminate's mode may differ; what is beyond counts in the score [-].
+  std::optional<double> loss = {};
 };
 
 /// Shape of the plate as far as it may change with the laminate.
@@ -69,9 +73,10 @@ struct MatchedMode
   std::size_t target;
   int mode;            ///< of the laminate, from 0
   double frequency_hz; ///< solved in full [Hz]
-  double reduced_hz;   ///< on the reduced model, in the shape of the start [Hz]
+  double reduced_hz;   ///< on the reduced model, with shape and patches of the start [Hz]
   double cents;        ///< above the target
   double assurance;    ///< with the guide, of modes of nearly one frequency together [-]
+  double loss = std::numeric_limits<double>::quiet_NaN(); ///< not a number where it was not asked for [-]
 };
 
 /// What small faults of laying do to a laminate: greatest change of a target mode.
@@ -86,11 +91,13 @@ struct MatchSensitivity
 struct MatchCandidate
 {
   Laminate laminate;
-  double mass;                    ///< of the plate [kg]
-  double mismatch;                ///< root of the mean square over the targets [cents]
-  double score = 0.0;             ///< the same with what is missing of the likeness wanted; what is made small [cents]
+  double mass;        ///< of the plate [kg]
+  double mismatch;    ///< root of the mean square over the targets [cents]
+  double score = 0.0; ///< the same with what likeness and loss are off what is wanted; what is made small [cents]
   std::vector<MatchedMode> modes; ///< of the targets that have a mode of like shape
   std::vector<double> shape = {}; ///< parameters of its shape; none: that of the start
+  /// Plies of the patches, in their order, no plies where one is left out; empty: those of the start.
+  std::vector<Laminate> patches = {};
   std::vector<std::size_t> lost = {}; ///< targets without; each counts as lost_cents
   MatchSensitivity sensitivity = {};
 };
@@ -98,6 +105,8 @@ struct MatchCandidate
 inline constexpr double lost_cents = 1200.0; ///< what a target without a mode of like shape adds to the mismatch
 /// What a likeness that is 1 below the one wanted adds to the cents of a mode, in squares: 0.1 weighs as 20 cents.
 inline constexpr double unlike_cents = 200.0;
+/// The same of a loss that is further off than allowed by the whole of the target's.
+inline constexpr double off_loss_cents = 200.0;
 
 /// Least and greatest value among the stacks considered within the limits of mass.
 struct Reach
@@ -123,7 +132,8 @@ struct MatchResult
   std::size_t num_considered = 0;
   std::size_t num_reduced = 0;
   std::size_t num_full = 0;
-  bool complete = true; ///< false if stopped early
+  bool complete = true;        ///< false if stopped early
+  std::string stopped_at = {}; ///< what was being done then
   MatchReach reach = {};
 };
 
@@ -145,6 +155,10 @@ struct BendingRatios
 /// @param shape  of the plate, where it is free: the search takes its effect on the modes of one good laminate for that
 /// on all; of each laminate shown it is measured anew and corrected by full solves, plies turning along where any angle
 /// may be
+///
+/// Where patches may change, they are those of the start in the search; of each of the best laminates they are then
+/// changed ply by ply as long as the score gets less, with estimates from its modes and full solves of the best of
+/// these.
 /// @throws InvalidInput      if there are no sheets, angles or targets, or limits of the shape do not hold its start
 /// @throws NumericalFailure  as the solvers
 /// @source pinned by tests/unit/solvers/match_test.cpp
@@ -154,7 +168,7 @@ struct BendingRatios
 /// Solves a candidate anew on a mesh of its own: strips along free edges are as wide as the plate is thick.
 ///
 /// @param plate      of the candidate
-/// @param candidate  gets mass, mismatch and modes; what the reduced model said stays
+/// @param candidate  gets mass, mismatch and modes with their losses; what the reduced model said stays
 /// @throws NumericalFailure as the solvers
 void solve_candidate(const Model& plate, const MatchGoal& goal, MatchCandidate& candidate);
 
