@@ -52,14 +52,11 @@ std::vector<BodyModePicture> mode_pictures(const BodyResult& result)
 
 BodyView body_view(const BodyResult& result)
 {
-  BodyView view{.top = plate_view(result.model.body.parts[BodyModel::top].model, result.design.title),
-                .back = plate_view(result.model.body.parts[BodyModel::back].model, result.design.title),
-                .air = {.mesh = result.model.cavity.planform}};
-  view.top.points.clear();                                   // the bridge's feet, which are no masses stuck on
-  view.top.regions.resize(result.design.top.patches.size()); // without the blocks' footprints, which follow
-  view.back.regions.resize(result.design.back.patches.size());
-  std::swap(view.back.left, view.back.right);
-  return view;
+  const auto view = [&](std::size_t part, const Design& design)
+  { return body_plate_view(result.model.body.parts[part], design, result.design.title); };
+  return {.top = view(BodyModel::top, result.design.top),
+          .back = view(BodyModel::back, result.design.back),
+          .air = {.mesh = result.model.cavity.planform}};
 }
 
 /// Shapes of a part in the axes of the body, the largest displacement of the whole mode 1.

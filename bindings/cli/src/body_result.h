@@ -56,6 +56,9 @@ struct BodyOutcome
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);
 
+/// The modes of a body that has its mesh. @param refined_modes  see BodyOptions
+[[nodiscard]] BodyResult compute_body(BodyDesign design, BodyModel model, int count, int refined_modes);
+
 /// Share of a part, or of the air as the last, in the energy of a mode, half of it strain and half of it motion [-].
 [[nodiscard]] double energy_share(const CoupledModes& modes, std::size_t part, std::size_t mode);
 

@@ -4,15 +4,11 @@
 #include "body_files.h"
 #include "body_report.h"
 #include "body_result.h"
-#include "fits_report.h"
+#include "checked_design.h"
 #include "interrupt.h"
 #include "open_design.h"
 #include "output_folder.h"
 #include "progress.h"
-#include "run_limits.h"
-
-#include <plate/core/error.h>
-#include <plate/design/design_error.h>
 
 #include <iostream>
 #include <optional>
@@ -20,22 +16,6 @@
 
 namespace plate
 {
-namespace
-{
-
-/// A body that can be computed: its air leaves through the top alone, and the run fits the machine.
-BodyDesign checked_body(const BodyDocument& document, int num_modes)
-{
-  BodyDesign design = document.design();
-  if (const std::size_t holes = design.back.geometry.soundholes.size(); holes > 0)
-    throw DesignError(message(document.place("body.back"), ": the back has ", holes,
-                              " entries of [[soundhole]]; air leaves a body through the top alone: leave them out"));
-  check_run(document, design, num_modes, run_limits());
-  std::cerr << outlier_warnings(design.top.fits) << outlier_warnings(design.back.fits);
-  return design;
-}
-
-} // namespace
 
 int run_command(const BodyRequest& request)
 {
