@@ -46,7 +46,7 @@ BodyLoadSetup setup_of(const BodyDesign& design, const BodyLoadDesign& load, con
                                       .squeeze = load.handling.squeeze,
                                       .knock = load.handling.knock},
                          .cure_changes = std::vector<double>(model.body.parts.size(), 0.0),
-                         .air = air_of(model, air_in({.temperature = design.air_temperature}))};
+                         .air = body_air(model, design)};
   setup.cure_changes[BodyModel::top] = design.top.cure_change;
   setup.cure_changes[BodyModel::back] = design.back.cure_change;
   return setup;

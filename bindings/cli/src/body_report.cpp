@@ -73,25 +73,6 @@ TextTable mode_table(const BodyResult& result)
   return table;
 }
 
-Json mode_json(const BodyResult& result, std::size_t i)
-{
-  const CoupledModes& modes = result.modes.coupled;
-  Json shares = Json::object();
-  for (std::size_t part = 0; part < modes.share_names.size(); ++part)
-    shares[modes.share_names[part]] = rounded(energy_share(modes, part, i));
-  Json json = {{"number", i + 1},
-               {"frequency_hz", rounded(result.traits[i].frequency_hz)},
-               {"name", mode_name(result, i)},
-               {"air_share", rounded(result.traits[i].air_share)},
-               {"energy_shares", shares},
-               {"loss_percent", rounded(at(modes.loss(), i) * percent)},
-               {"radiation_loss_percent", rounded(at(modes.radiation_loss, i) * percent)},
-               {"hole_loss_percent", rounded(at(modes.hole_loss, i) * percent)}};
-  if (const std::optional<BodyModeName> name = name_of(result, i))
-    json["certainty"] = rounded(name->certainty);
-  return json;
-}
-
 Json seconds_json(const BodyTimes& times)
 {
   return {{"mesh", times.mesh}, {"assemble", times.assemble}, {"solve", times.solve}, {"total", times.total}};
@@ -138,6 +119,25 @@ Json result_json(const BodyResult& result, bool timing)
 }
 
 } // namespace
+
+Json mode_json(const BodyResult& result, std::size_t i)
+{
+  const CoupledModes& modes = result.modes.coupled;
+  Json shares = Json::object();
+  for (std::size_t part = 0; part < modes.share_names.size(); ++part)
+    shares[modes.share_names[part]] = rounded(energy_share(modes, part, i));
+  Json json = {{"number", i + 1},
+               {"frequency_hz", rounded(result.traits[i].frequency_hz)},
+               {"name", mode_name(result, i)},
+               {"air_share", rounded(result.traits[i].air_share)},
+               {"energy_shares", shares},
+               {"loss_percent", rounded(at(modes.loss(), i) * percent)},
+               {"radiation_loss_percent", rounded(at(modes.radiation_loss, i) * percent)},
+               {"hole_loss_percent", rounded(at(modes.hole_loss, i) * percent)}};
+  if (const std::optional<BodyModeName> name = name_of(result, i))
+    json["certainty"] = rounded(name->certainty);
+  return json;
+}
 
 std::string body_text(const BodyOutcome& outcome, bool timing)
 {

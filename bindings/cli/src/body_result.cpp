@@ -90,45 +90,44 @@ std::vector<BodyModeTraits> traits_of(const BodyResult& result, Eigen::Index cou
 
 } // namespace
 
-BodyAir air_of(const BodyModel& model, const Air& air)
+BodyResult compute_body(BodyDesign design, int count)
 {
-  BodyAir out = {.cavity = model.cavity, .holes = model.holes, .sides = {}, .air = air, .solids = model.solids};
-  out.sides.assign(model.body.parts.size(), WallSide::ribs);
-  out.sides[BodyModel::top] = WallSide::top;
-  out.sides[BodyModel::back] = WallSide::back;
-  return out;
+  Progress progress;
+  progress.show("meshing");
+  const Stopwatch stage;
+  BodyModel model = build_body(design);
+  const double seconds = stage.seconds();
+  BodyResult result = compute_body(std::move(design), std::move(model), count, 0);
+  result.times.mesh = seconds;
+  result.times.total += seconds;
+  return result;
 }
 
-BodyResult compute_body(BodyDesign design, int count)
+BodyResult compute_body(BodyDesign design, BodyModel model, int count, int refined_modes)
 {
   const Stopwatch whole;
   BodyTimes times;
   Progress progress;
 
-  progress.show("meshing");
-  Stopwatch stage;
-  BodyModel model = build_body(design);
-  times.mesh = stage.seconds();
-
   progress.show("assembling");
-  stage = Stopwatch();
+  Stopwatch stage;
   BodySystem system = assemble(model.body);
   times.assemble = stage.seconds();
 
   BodyOptions options;
   options.structure_modes = std::max(options.structure_modes, 2 * count + 60);
+  options.refined_modes = refined_modes;
   progress.show(message("solving for ", options.structure_modes, " modes with ", system.system.dofs.num_equations,
                         " unknowns, and the air"));
   stage = Stopwatch();
-  const Air air = air_in({.temperature = design.air_temperature});
-  BodyModes modes =
-      solve_body_modes(model.body, system, air_of(model, air), bridge_drives(design, model, system), options);
+  const BodyAir air = body_air(model, design);
+  BodyModes modes = solve_body_modes(model.body, system, air, bridge_drives(design, model, system), options);
   times.solve = stage.seconds();
 
   BodyResult result = {.design = std::move(design),
                        .model = std::move(model),
                        .system = std::move(system),
-                       .air = air,
+                       .air = air.air,
                        .modes = std::move(modes),
                        .traits = {},
                        .names = {},

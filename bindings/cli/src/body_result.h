@@ -52,11 +52,11 @@ struct BodyOutcome
   BodyResult body;
   std::optional<BodyResult> reference = {};
 };
-/// The air in a body, which its walls bound.
-[[nodiscard]] BodyAir air_of(const BodyModel& model, const Air& air);
-
 /// @throws NumericalFailure if no mesh or no modes are found
 [[nodiscard]] BodyResult compute_body(BodyDesign design, int count);
+
+/// The modes of a body that has its mesh. @param refined_modes  see BodyOptions
+[[nodiscard]] BodyResult compute_body(BodyDesign design, BodyModel model, int count, int refined_modes);
 
 /// Share of a part, or of the air as the last, in the energy of a mode, half of it strain and half of it motion [-].
 [[nodiscard]] double energy_share(const CoupledModes& modes, std::size_t part, std::size_t mode);

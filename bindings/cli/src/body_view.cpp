@@ -10,13 +10,21 @@ namespace plate
 
 BodyView body_view(const BodyModel& model, const BodyDesign& design)
 {
-  BodyView view{.top = plate_view(model.body.parts[BodyModel::top].model, design.title),
-                .back = plate_view(model.body.parts[BodyModel::back].model, design.title),
-                .air = {.mesh = model.cavity.planform}};
-  view.top.points.clear();                            // the bridge's feet, which are no masses stuck on
-  view.top.regions.resize(design.top.patches.size()); // without the blocks' footprints, which follow
-  view.back.regions.resize(design.back.patches.size());
-  std::swap(view.back.left, view.back.right);
+  const auto view = [&](std::size_t part, const Design& plate)
+  { return body_plate_view(model.body.parts[part], plate, design.title); };
+  return {.top = view(BodyModel::top, design.top),
+          .back = view(BodyModel::back, design.back),
+          .air = {.mesh = model.cavity.planform}};
+}
+
+PlateView body_plate_view(const BodyPart& part, const Design& design, const std::string& title)
+{
+  PlateView view = plate_view(part.model, title);
+  view.regions.resize(design.patches.size());
+  if (part.name == "top")
+    view.points.clear();
+  else
+    std::swap(view.left, view.right);
   return view;
 }
 

@@ -14,59 +14,44 @@ namespace plate
 namespace
 {
 
-ComparedPlate compared_plate(Design design, int count)
+Eigen::VectorXd frequencies_hz(const std::vector<ComparedMode>& modes)
 {
-  LaminateResult layup = compute_laminate({.title = design.title, .laminate = design.laminate});
-  ModesResult modes = compute_modes(std::move(design), count);
-  modes.system.K.resize(0, 0); // the largest part, needed no more: several designs must fit side by side
-  modes.system.M.resize(0, 0);
-  return {.modes = std::move(modes), .layup = std::move(layup)};
+  Eigen::VectorXd hz(static_cast<Eigen::Index>(modes.size()));
+  for (std::size_t i = 0; i < modes.size(); ++i)
+    hz(static_cast<Eigen::Index>(i)) = modes[i].frequency_hz;
+  return hz;
 }
 
-std::vector<ReferenceMode> reference_modes(const ModesResult& result)
+PairedModes paired_by_shape(const Compared& reference, const ComparedShapes& reference_shapes, const Compared& design)
 {
-  std::vector<ReferenceMode> modes;
-  for (std::size_t i = 0; i < result.names.size(); ++i)
-  {
-    const auto mode = static_cast<Eigen::Index>(i);
-    modes.push_back({.number = static_cast<int>(i + 1),
-                     .name = result.names[i],
-                     .frequency_hz = result.modal.frequencies_hz[mode],
-                     .loss = result.losses[mode]});
-  }
-  return modes;
-}
-
-ModeShapes shapes_of(const ModesResult& result)
-{
-  return mode_shapes(result.model, result.system.dofs, result.modal.shapes);
-}
-
-ComparedDesign paired_by_shape(const ModesResult& reference, const ModeShapes& reference_shapes, ComparedPlate plate)
-{
-  const ModesResult& modes = plate.modes;
   ShapeProducts products;
   try
   {
-    products = shape_products(reference_shapes, shapes_of(modes));
+    products = shape_products(reference_shapes, shapes_of(design));
   }
   catch (const InvalidInput& error)
   {
-    throw InvalidInput(message(modes.design.title, " and ", reference.design.title, ": ", error.what()));
+    throw InvalidInput(message(design.title, " and ", reference.title, ": ", error.what()));
   }
-  ModePairing pairing = pair_by_shape(products, reference.modal.frequencies_hz, modes.modal.frequencies_hz);
-  ComparedDesign out{.plate = std::move(plate),
-                     .pairs = {},
-                     .unpaired = {pairing.unpaired.begin(), pairing.unpaired.end()},
-                     .groups = std::move(pairing.groups),
-                     .assurance = std::move(pairing.assurance),
-                     .share_left_out = products.share_left_out};
+  ModePairing pairing = pair_by_shape(products, frequencies_hz(reference.modes), frequencies_hz(design.modes));
+  PairedModes out{.unpaired = {pairing.unpaired.begin(), pairing.unpaired.end()},
+                  .groups = std::move(pairing.groups),
+                  .assurance = std::move(pairing.assurance),
+                  .share_left_out = products.share_left_out};
   for (const ShapePair& pair : pairing.pairs)
     out.pairs.push_back({.reference = static_cast<std::size_t>(pair.reference),
                          .mode = static_cast<std::size_t>(pair.other),
                          .assurance = pair.assurance,
                          .group_assurance = pair.group_assurance});
   return out;
+}
+
+/// @param is_body  whether the list is compared with bodies
+PairedBy way_of(const MeasuredModes& measured, bool is_body)
+{
+  if (measured.with_shapes)
+    return PairedBy::shape;
+  return is_body ? PairedBy::name_and_frequency : PairedBy::name_and_order;
 }
 
 } // namespace
@@ -76,33 +61,39 @@ int num_searched(int num_reference)
   return num_reference + std::max(6, num_reference / 2); // as far as modes have been seen to move between laminates
 }
 
-CompareOutcome compare_designs(Design reference, std::vector<Design> designs, int count)
+CompareOutcome compare_designs(AnyDesign reference, std::vector<AnyDesign> designs, int count)
 {
   const Stopwatch watch;
-  CompareOutcome out{.title = reference.title, .reference = {}, .designs = {}};
-  out.reference_plate = compared_plate(std::move(reference), count);
-  const ModesResult& modes = out.reference_plate->modes;
-  out.reference = reference_modes(modes);
-  const ModeShapes shapes = shapes_of(modes);
-  for (Design& design : designs)
-    out.designs.push_back(paired_by_shape(modes, shapes, compared_plate(std::move(design), num_searched(count))));
+  Compared first = compute_compared(std::move(reference), count);
+  const ComparedShapes shapes = shapes_of(first);
+  CompareOutcome out{.title = first.title, .reference = first.modes, .designs = {}};
+  for (AnyDesign& design : designs)
+  {
+    Compared other = compute_compared(std::move(design), num_searched(count));
+    PairedModes paired = paired_by_shape(first, shapes, other);
+    out.designs.push_back({.design = std::move(other), .paired = std::move(paired)});
+  }
+  out.reference_design = std::move(first);
   out.seconds = watch.seconds();
   return out;
 }
 
-CompareOutcome compare_measured(const MeasuredModes& measured, std::vector<Design> designs, int count)
+CompareOutcome compare_measured(const MeasuredModes& measured, std::vector<AnyDesign> designs, int count)
 {
   const Stopwatch watch;
-  CompareOutcome out{.title = measured.title,
-                     .paired_by = measured.with_shapes ? PairedBy::shape : PairedBy::name_and_order,
-                     .reference = {},
-                     .designs = {}};
+  CompareOutcome out{.title = measured.title, .reference = {}, .designs = {}};
   for (const MeasuredMode& mode : measured.modes)
     out.reference.push_back(
         {.number = mode.number, .name = mode.name, .frequency_hz = mode.frequency_hz, .loss = mode.loss});
   const int searched = num_searched(std::max(count, measured.modes.back().number));
-  for (Design& design : designs)
-    out.designs.push_back(pair_measured(measured, compared_plate(std::move(design), searched)));
+  for (AnyDesign& design : designs)
+  {
+    Compared other = compute_compared(std::move(design), searched);
+    PairedModes paired =
+        other.body() ? pair_measured_body(measured, other) : pair_measured(measured, other.plate()->result);
+    out.designs.push_back({.design = std::move(other), .paired = std::move(paired)});
+  }
+  out.paired_by = way_of(measured, out.of_bodies());
   out.seconds = watch.seconds();
   return out;
 }

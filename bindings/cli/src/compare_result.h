@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include "laminate_result.h"
-#include "modes_result.h"
+#include "compared.h"
 
 #include <plate/design/measured_modes.h>
 #include <plate/post/mode_pairs.h>
@@ -16,22 +15,6 @@
 namespace plate
 {
 
-/// A mode to compare with, computed or measured.
-struct ReferenceMode
-{
-  int number; ///< among the elastic modes, from 1
-  std::string name;
-  double frequency_hz;        ///< [Hz]
-  std::optional<double> loss; ///< [-]
-};
-
-/// A design with all that is compared.
-struct ComparedPlate
-{
-  ModesResult modes;
-  LaminateResult layup;
-};
-
 /// A mode of a design and the reference's it belongs to. Indices from 0.
 struct ComparedPair
 {
@@ -41,22 +24,29 @@ struct ComparedPair
   std::optional<double> group_assurance = {}; ///< with modes of nearly the same frequency taken together [-]
 };
 
-/// One design beside the reference.
-struct ComparedDesign
+/// Modes of a design beside those of a reference.
+struct PairedModes
 {
-  ComparedPlate plate;
-  std::vector<ComparedPair> pairs;        ///< in the order of the reference
+  std::vector<ComparedPair> pairs = {};   ///< in the order of the reference
   std::vector<std::size_t> unpaired = {}; ///< modes of the reference without a partner
   std::vector<ModeGroup> groups = {};
   Eigen::MatrixXd assurance = {}; ///< (modes of the reference, modes of the design); empty without shapes
   double share_left_out = 0.0;    ///< of the reference, where there is nothing to compare with [-]
 };
 
+/// One design beside the reference.
+struct ComparedDesign
+{
+  Compared design;
+  PairedModes paired;
+};
+
 /// How modes were paired.
 enum class PairedBy
 {
   shape,
-  name_and_order
+  name_and_order,
+  name_and_frequency
 };
 
 /// What the command compare computes.
@@ -64,10 +54,12 @@ struct CompareOutcome
 {
   std::string title; ///< of the reference
   PairedBy paired_by = PairedBy::shape;
-  std::vector<ReferenceMode> reference;
-  std::optional<ComparedPlate> reference_plate = {}; ///< none for measured modes
-  std::vector<ComparedDesign> designs;
-  double seconds = 0.0; ///< for all of it [s]
+  std::vector<ComparedMode> reference;
+  std::optional<Compared> reference_design = {}; ///< none for measured modes
+  std::vector<ComparedDesign> designs;           ///< at least one, all plates or all bodies
+  double seconds = 0.0;                          ///< for all of it [s]
+
+  [[nodiscard]] bool of_bodies() const { return designs.front().design.body() != nullptr; }
 };
 
 /// Modes to solve for in a design, so that each of the reference finds its own although others have come in between.
@@ -75,14 +67,18 @@ struct CompareOutcome
 
 /// Pairs the lowest modes of designs with those of a reference by shape.
 ///
-/// @param count  modes of the reference
-/// @throws InvalidInput if outlines are too different; as compute_modes()
-[[nodiscard]] CompareOutcome compare_designs(Design reference, std::vector<Design> designs, int count);
+/// @param designs  of the reference's kind, plates or bodies
+/// @param count    modes of the reference
+/// @throws InvalidInput if kinds differ or outlines are too different; as compute_compared()
+[[nodiscard]] CompareOutcome compare_designs(AnyDesign reference, std::vector<AnyDesign> designs, int count);
 
-/// Pairs measured modes with those of designs: by shape where the list has shapes, else by trade name, then in order.
+/// Pairs measured modes with those of designs: by shape where the list has shapes, else by trade name, then in order,
+/// those of a body by frequency.
 ///
-/// @param count  modes to solve for at least
-/// @throws InvalidInput if the list is in another unit or its places lie beside the plate; as compute_modes()
-[[nodiscard]] CompareOutcome compare_measured(const MeasuredModes& measured, std::vector<Design> designs, int count);
+/// @param designs  all plates or all bodies
+/// @param count    modes to solve for at least
+/// @throws InvalidInput if the list is in another unit or its places lie beside the plate, or if it has shapes of a
+///   body; as compute_compared()
+[[nodiscard]] CompareOutcome compare_measured(const MeasuredModes& measured, std::vector<AnyDesign> designs, int count);
 
 } // namespace plate

@@ -41,21 +41,24 @@ CommandDefinition define_compare(CLI::App& plate)
 {
   CLI::App* command = add_command(
       plate, "compare",
-      "modes of designs beside those of a reference or beside measured ones, paired by shape: cents, loss, mass; "
-      "pictures with --out",
+      "modes of plates or bodies beside those of a reference or beside measured ones, paired by shape: cents, loss, "
+      "mass; pictures with --out",
       command_group::studies,
       "plate compare examples/viola/spruce_top.toml examples/viola/laminate_top.toml --out out/compare");
   const auto typed = std::make_shared<TypedCompare>();
   add_common_options(*command, typed->common);
-  command->get_option("FILE")->description("design file of the reference; with --measured, of the first design");
-  command->add_option("DESIGN", typed->designs,
-                      "design files to compare with the first, which is the reference; --set acts on these, not on the "
-                      "reference");
+  command->get_option("FILE")->description(
+      "design file of the reference, a plate or a body; with --measured, of the first design");
+  command->add_option(
+      "DESIGN", typed->designs,
+      "design files to compare with the first, which is the reference: plates with a plate, bodies with "
+      "a body; --set acts on these, not on the reference");
   command
       ->add_option("--measured", typed->measured,
                    "measured modes to take for the reference; all FILEs are then designs. CSV with the columns mode, "
                    "name, frequency_hz, loss_percent, or TOML with tables [[mode]] of number, name, frequency_hz, "
-                   "loss_percent and, for pairing by shape, points = [[x, y, displacement], ...] in mm")
+                   "loss_percent and, for pairing by shape of a plate, points = [[x, y, displacement], ...] in mm. "
+                   "Modes of a body are paired by name (A0, A1, CBR, B1-, B1+), the others by frequency")
       ->type_name("FILE");
   command->add_option("--count", typed->count, "modes of the reference to be paired (12)")
       ->type_name("N")

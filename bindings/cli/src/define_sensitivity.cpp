@@ -34,19 +34,20 @@ void check(const CLI::App& command, const TypedSensitivity& typed)
 CommandDefinition define_sensitivity(CLI::App& plate)
 {
   CLI::App* command = add_command(
-      plate, "sensitivity", "what each key of a design does to each mode, and where thickness counts",
+      plate, "sensitivity", "what each key of a plate or body does to each mode, and where thickness counts",
       command_group::studies,
       "plate sensitivity examples/viola/laminate_top.toml --count 8 --map M5 --leave M2 --out out/sensitivity");
   const auto typed = std::make_shared<TypedSensitivity>();
   add_common_options(*command, typed->common);
   add_count(*command, typed->count);
-  add_repeatable(*command, "--key", typed->keys,
-                 "a key to change, may be given several times; without it all numeric keys of the file that change the "
-                 "modes")
+  add_repeatable(
+      *command, "--key", typed->keys,
+      "a key to change, may be given several times, e.g. top.layup.scale of a body; without it all numeric keys of "
+      "the file that change the modes")
       ->type_name("KEY");
   add_repeatable(*command, "--map", typed->maps,
                  "a mode, by name or number, for which a map is drawn of what thickness does where, may be given "
-                 "several times; without it M1, M2 and M5, or else mode 1")
+                 "several times; without it M1, M2 and M5, of a body A0, A1, CBR, B1- and B1+, or else mode 1")
       ->type_name("MODE");
   command
       ->add_option("--leave", typed->leave,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "design_pictures.h"
 
+#include "body_view.h"
 #include "nodal_fields.h"
 
 #include <plate/core/error.h>
@@ -47,6 +48,27 @@ DesignModes design_modes(const ModesResult& result)
   return {.view = plate_view(result.model, result.design.title),
           .mass = result.system.mass,
           .modes = mode_pictures(result)};
+}
+
+DesignModes body_plate_modes(const BodyResult& result, std::size_t part)
+{
+  const BodyPart& wall = result.model.body.parts[part];
+  const Design& design = part == BodyModel::top ? result.design.top : result.design.back;
+  DesignModes out{.view = body_plate_view(wall, design, message(result.design.title, ", ", wall.name)),
+                  .mass = result.system.parts[part].mass};
+  const Eigen::MatrixXd shapes = outward_shapes(result, part);
+  const Eigen::VectorXd loss = result.modes.coupled.loss();
+  for (std::size_t i = 0; i < result.traits.size(); ++i)
+  {
+    const auto mode = static_cast<Eigen::Index>(i);
+    const std::optional<BodyModeName> name = name_of(result, i);
+    out.modes.push_back({.number = static_cast<int>(i + 1),
+                         .frequency_hz = result.traits[i].frequency_hz,
+                         .name = name ? name->name : "",
+                         .loss = loss(mode),
+                         .normal_displacement = list_of(shapes.col(mode))});
+  }
+  return out;
 }
 
 } // namespace plate

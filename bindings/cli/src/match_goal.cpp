@@ -24,7 +24,7 @@ constexpr std::size_t spare = 2; // modes of the guide beyond the last target: t
 /// A mode of the reference and the one of the guide that has its shape.
 struct GuidedMode
 {
-  ReferenceMode mode;
+  ComparedMode mode;
   int guide;
 };
 
@@ -79,7 +79,7 @@ std::vector<GuidedMode> own_modes(const ModesResult& result)
 }
 
 /// Measured modes, guided by those of a design that plate compare pairs them with.
-std::vector<GuidedMode> measured_modes(const MeasuredModes& measured, const ComparedDesign& paired)
+std::vector<GuidedMode> measured_modes(const MeasuredModes& measured, const PairedModes& paired)
 {
   std::vector<GuidedMode> out;
   for (const ComparedPair& pair : paired.pairs)
@@ -136,11 +136,10 @@ NamedGoal match_goal(const MatchProblem& problem)
     const MeasuredModes measured = read_measured_modes(problem.measured);
     const int searched = num_searched(std::max(count, measured.modes.back().number));
     const Design design = checked_design(problem.start, searched);
-    LaminateResult layup = compute_laminate({.title = design.title, .laminate = design.laminate});
-    const ComparedDesign paired =
-        pair_measured(measured, {.modes = compute_modes(design, searched), .layup = std::move(layup)});
+    const ModesResult result = compute_modes(design, searched);
+    const PairedModes paired = pair_measured(measured, result);
     out.title = measured.title;
-    add_guide(paired.plate.modes, wanted_modes(measured_modes(measured, paired), problem.wanted), out);
+    add_guide(result, wanted_modes(measured_modes(measured, paired), problem.wanted), out);
     check_losses(out, problem.measured.filename().string() + " gives in loss_percent");
     return out;
   }

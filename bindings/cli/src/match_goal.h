@@ -17,7 +17,7 @@ namespace plate
 struct NamedGoal
 {
   std::string title; ///< of the reference
-  std::vector<ReferenceMode> targets;
+  std::vector<ComparedMode> targets;
   std::optional<Laminate> laminate; ///< of the reference
   double mass;                      ///< of the reference, 0 if measured [kg]
   MatchGoal goal;

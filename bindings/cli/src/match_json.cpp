@@ -31,7 +31,7 @@ Json plies_json(const Laminate& laminate)
 
 Json mode_json(const MatchOutcome& outcome, const MatchedMode& mode)
 {
-  const ReferenceMode& target = outcome.targets[mode.target];
+  const ComparedMode& target = outcome.targets[mode.target];
   return {{"reference_mode", target.number},
           {"reference_name", target.name},
           {"reference_hz", rounded(target.frequency_hz)},
@@ -103,7 +103,7 @@ std::string match_json(const MatchOutcome& outcome, bool timing)
   for (std::size_t i = 0; i < result.candidates.size(); ++i)
     candidates.push_back(candidate_json(outcome, i));
   Json targets = Json::array();
-  for (const ReferenceMode& target : outcome.targets)
+  for (const ComparedMode& target : outcome.targets)
     targets.push_back({{"number", target.number},
                        {"name", target.name},
                        {"frequency_hz", rounded(target.frequency_hz)},

@@ -16,7 +16,7 @@ namespace plate
 namespace
 {
 
-std::string target_name(const ReferenceMode& mode)
+std::string target_name(const ComparedMode& mode)
 {
   return mode.name.empty() ? message("mode ", mode.number) : mode.name;
 }
@@ -41,7 +41,7 @@ std::string margin_cell(const MatchOutcome& outcome, std::size_t candidate)
 std::string summary_text(const MatchOutcome& outcome)
 {
   std::vector<std::string> heads = {"laminate", "mass g", "mismatch cents"};
-  for (const ReferenceMode& target : outcome.targets)
+  for (const ComparedMode& target : outcome.targets)
     heads.push_back(target_name(target) + " cents");
   heads.insert(heads.end(), {"MAC", "2 deg", "3 %"});
   const bool scored = outcome.problem.wanted.likeness > 0.0 || outcome.problem.wanted.loss;
@@ -112,7 +112,7 @@ std::string best_text(const MatchOutcome& outcome)
   TextTable table({"<target", "Hz", "mode here", "Hz here", "cents", "reduced Hz", "MAC"});
   for (const MatchedMode& mode : best.modes)
   {
-    const ReferenceMode& target = outcome.targets[mode.target];
+    const ComparedMode& target = outcome.targets[mode.target];
     table.add({target_name(target), fixed(target.frequency_hz, 2), std::to_string(mode.mode + 1),
                fixed(mode.frequency_hz, 2), with_sign(mode.cents, 1), fixed(mode.reduced_hz, 2),
                fixed(mode.assurance, 3)});

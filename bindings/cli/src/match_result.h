@@ -26,7 +26,7 @@ struct MatchOutcome
 {
   MatchProblem problem;
   std::string reference; ///< its title
-  std::vector<ReferenceMode> targets;
+  std::vector<ComparedMode> targets;
   std::optional<Laminate> reference_laminate = {}; ///< none for measured modes
   double reference_mass = 0.0;                     ///< 0 for measured modes [kg]
   MatchResult result = {};

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "pair_measured.h"
 
+#include "measured_unit.h"
 #include "pair_modes.h"
-#include "text_table.h"
 
 #include <plate/core/error.h>
 #include <plate/post/measured_shape.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 #include <string>
@@ -68,10 +67,10 @@ Eigen::MatrixXd distances(const MeasuredModes& measured, const ModesResult& mode
   return out;
 }
 
-void pair_by_likeness(const MeasuredModes& measured, ComparedDesign& out)
+void pair_by_likeness(const MeasuredModes& measured, const ModesResult& modes, PairedModes& out)
 {
-  MeasuredAssurance likeness = measured_assurance(measured, out.plate.modes);
-  const std::vector<int> partner = best_assignment(likeness.values - distances(measured, out.plate.modes));
+  MeasuredAssurance likeness = measured_assurance(measured, modes);
+  const std::vector<int> partner = best_assignment(likeness.values - distances(measured, modes));
   for (std::size_t i = 0; i < partner.size(); ++i)
   {
     const double assurance = likeness.values(static_cast<Eigen::Index>(i), partner[i]);
@@ -87,9 +86,8 @@ void pair_by_likeness(const MeasuredModes& measured, ComparedDesign& out)
   out.share_left_out = likeness.share_left_out;
 }
 
-void pair_by_name_and_order(const MeasuredModes& measured, ComparedDesign& out)
+void pair_by_name_and_order(const MeasuredModes& measured, const std::vector<std::string>& names, PairedModes& out)
 {
-  const std::vector<std::string>& names = out.plate.modes.names;
   // All modes up to the last measured one, those that were not found without a name.
   std::vector<std::string> dense(static_cast<std::size_t>(measured.modes.back().number));
   for (const MeasuredMode& mode : measured.modes)
@@ -108,37 +106,25 @@ void pair_by_name_and_order(const MeasuredModes& measured, ComparedDesign& out)
   }
 }
 
-/// Refuses a list whose frequencies are those of the design in another unit, number by number.
-void check_unit(const MeasuredModes& measured, const ModesResult& modes)
+/// Frequencies of the list over those of the design, number by number.
+std::vector<double> frequency_ratios(const MeasuredModes& measured, const ModesResult& modes)
 {
-  struct Unit
-  {
-    const char* name;
-    double per_hertz;
-  };
-  constexpr std::array<Unit, 2> units = {{{"rad/s", 2.0 * std::numbers::pi}, {"kHz", 1e-3}}};
-  constexpr double nearness = 1.25; // factor; a plate and its model differ by less
   std::vector<double> ratios;
   for (const MeasuredMode& mode : measured.modes)
     ratios.push_back(mode.frequency_hz / modes.modal.frequencies_hz[mode.number - 1]);
-  const auto middle = ratios.begin() + static_cast<std::ptrdiff_t>(ratios.size() / 2);
-  std::nth_element(ratios.begin(), middle, ratios.end());
-  for (const auto& [name, per_hertz] : units)
-    if (std::abs(std::log(*middle / per_hertz)) < std::log(nearness))
-      throw InvalidInput(message(measured.title, ": frequencies are about ", compact(*middle, 3), " times those of ",
-                                 modes.design.title, ", as if they were in ", name, "; frequency_hz must be in Hz"));
+  return ratios;
 }
 
 } // namespace
 
-ComparedDesign pair_measured(const MeasuredModes& measured, ComparedPlate plate)
+PairedModes pair_measured(const MeasuredModes& measured, const ModesResult& modes)
 {
-  check_unit(measured, plate.modes);
-  ComparedDesign out{.plate = std::move(plate), .pairs = {}};
+  check_measured_unit(measured.title, modes.design.title, frequency_ratios(measured, modes));
+  PairedModes out;
   if (measured.with_shapes)
-    pair_by_likeness(measured, out);
+    pair_by_likeness(measured, modes, out);
   else
-    pair_by_name_and_order(measured, out);
+    pair_by_name_and_order(measured, modes.names, out);
   return out;
 }
 

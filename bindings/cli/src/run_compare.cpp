@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
+#include "checked_body.h"
 #include "checked_design.h"
 #include "commands.h"
 #include "compare_files.h"
@@ -9,6 +10,7 @@
 #include "output_folder.h"
 #include "progress.h"
 
+#include <plate/core/error.h>
 #include <plate/design/measured_modes.h>
 
 #include <algorithm>
@@ -20,14 +22,35 @@ namespace plate
 namespace
 {
 
-std::vector<Design> checked_designs(const CompareRequest& request, int count)
+AnyDesign checked(const CommonOptions& options, int num_modes)
 {
-  std::vector<Design> designs;
+  if (is_body_file(options))
+    return checked_body(open_body(options), num_modes);
+  return checked_design(open_design(options), num_modes);
+}
+
+const char* kind_of(const AnyDesign& design)
+{
+  return std::holds_alternative<BodyDesign>(design) ? "a body" : "a plate";
+}
+
+/// The designs to compare, all of one kind, that of the reference if there is one.
+///
+/// @param reference  null where modes are measured
+std::vector<AnyDesign> checked_designs(const CompareRequest& request, int count, const AnyDesign* reference)
+{
+  std::vector<AnyDesign> designs;
   for (const std::string& file : request.designs)
   {
     CommonOptions options = request.common;
     options.file = file;
-    designs.push_back(checked_design(open_design(options), num_searched(count)));
+    designs.push_back(checked(options, num_searched(count)));
+    const AnyDesign& first = reference ? *reference : designs.front();
+    if (designs.back().index() != first.index())
+      throw UsageError(message(file, ": is ", kind_of(designs.back()), ", but ",
+                               reference ? request.common.file : request.designs.front(), " is ", kind_of(first),
+                               "; compare takes plates with plates or bodies with bodies, the files of whose plates "
+                               "are named under [body]"));
   }
   return designs;
 }
@@ -38,12 +61,13 @@ CompareOutcome compare(const CompareRequest& request)
   {
     const MeasuredModes measured = read_measured_modes(request.measured);
     const int count = std::max(request.count, measured.modes.back().number);
-    return compare_measured(measured, checked_designs(request, count), count);
+    return compare_measured(measured, checked_designs(request, count, nullptr), count);
   }
-  CommonOptions reference = request.common;
-  reference.overrides.clear(); // --set is about the designs
-  Design design = checked_design(open_design(reference), request.count);
-  return compare_designs(std::move(design), checked_designs(request, request.count), request.count);
+  CommonOptions options = request.common;
+  options.overrides.clear(); // --set is about the designs
+  AnyDesign reference = checked(options, request.count);
+  std::vector<AnyDesign> designs = checked_designs(request, request.count, &reference);
+  return compare_designs(std::move(reference), std::move(designs), request.count);
 }
 
 /// False if interrupted.

@@ -19,17 +19,18 @@ namespace
 /// @param deferred  is set when the first key begins: then there will be results to give after an interrupt
 SensitivityOutcome computed(const SensitivityRequest& request, std::optional<DeferredInterrupt>& deferred)
 {
-  const DesignDocument document = open_design(request.common);
   Progress progress;
   progress.show("modes");
-  return compute_sensitivity(document, request,
-                             [&](std::size_t key, std::size_t num_keys)
-                             {
-                               if (!deferred)
-                                 deferred.emplace();
-                               progress.show(message("key ", key + 1, " of ", num_keys));
-                               return !interrupted();
-                             });
+  const auto begin_key = [&](std::size_t key, std::size_t num_keys)
+  {
+    if (!deferred)
+      deferred.emplace();
+    progress.show(message("key ", key + 1, " of ", num_keys));
+    return !interrupted();
+  };
+  if (is_body_file(request.common))
+    return compute_sensitivity(open_body(request.common), request, begin_key);
+  return compute_sensitivity(open_design(request.common), request, begin_key);
 }
 
 } // namespace
@@ -49,7 +50,7 @@ int run_command(const SensitivityRequest& request)
   }
   std::cout << (options.json ? sensitivity_json(outcome, options.timing) : sensitivity_text(outcome, options.timing))
             << std::flush;
-  return outcome.result.complete ? exit_done : exit_interrupted;
+  return outcome.complete ? exit_done : exit_interrupted;
 }
 
 } // namespace plate

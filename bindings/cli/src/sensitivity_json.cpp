@@ -22,8 +22,8 @@ Json mode_entry(const SensitivityOutcome& outcome, Eigen::Index mode)
   for (const KeyEffect& effect : outcome.effects)
     derivatives[effect.key.key] = {{"hz_per_unit", steady_slope(effect, mode)}, {"unit", effect.key.unit}};
   return {{"number", mode + 1},
-          {"frequency_hz", rounded(outcome.result.modes.frequencies_hz(mode))},
-          {"name", outcome.result.names[static_cast<std::size_t>(mode)]},
+          {"frequency_hz", rounded(outcome.frequencies_hz(mode))},
+          {"name", outcome.names[static_cast<std::size_t>(mode)]},
           {"derivatives", derivatives}};
 }
 
@@ -51,23 +51,23 @@ Json close_entry(const CloseModes& close)
 std::string sensitivity_json(const SensitivityOutcome& outcome, bool timing)
 {
   Json modes = Json::array();
-  for (Eigen::Index mode = 0; mode < outcome.result.modes.frequencies_hz.size(); ++mode)
+  for (Eigen::Index mode = 0; mode < outcome.frequencies_hz.size(); ++mode)
     modes.push_back(mode_entry(outcome, mode));
   Json keys = Json::array();
   for (const KeyEffect& effect : outcome.effects)
     keys.push_back(key_entry(effect));
   Json close = Json::array();
-  for (const CloseModes& run : outcome.result.close)
+  for (const CloseModes& run : outcome.close)
     close.push_back(close_entry(run));
   Json json = {{"title", outcome.title},
-               {"mass_g", rounded(outcome.result.system.mass * grams)},
-               {"unknowns", outcome.result.system.dofs.num_equations},
-               {"in_air", outcome.result.model.air_density > 0.0},
+               {"mass_g", rounded(outcome.mass * grams)},
+               {"unknowns", outcome.unknowns},
+               {"in_air", outcome.in_air},
                {"modes", modes},
                {"keys", keys},
                {"close_modes", close},
                {"left_out", outcome.left_out},
-               {"complete", outcome.result.complete},
+               {"complete", outcome.complete},
                {"caution", caution}};
   if (timing)
     json["seconds"] = {{"total", outcome.seconds}};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
+#include <plate/design/body_document.h>
 #include <plate/design/design_document.h>
 
 #include <string>
@@ -32,8 +33,12 @@ struct DerivedKeys
 
 /// The keys asked for; if none is, those that the file gives and that may change its modes.
 ///
-/// Edges of patches are left out: they cut triangles whose points change sides one after the other, in jumps.
+/// Edges of patches and of end blocks are left out: they cut triangles whose points change sides one after the other, in jumps.
 /// @throws DesignError if a key asked for is not numeric, has no value, or no derivative
 [[nodiscard]] DerivedKeys derived_keys(const DesignDocument& document, const std::vector<std::string>& asked);
+
+/// The same of a body and its plates. Both plates have one outline: keys of top.outline count for the back's too, and
+/// those of back.outline are none of their own.
+[[nodiscard]] DerivedKeys derived_keys(const BodyDocument& document, const std::vector<std::string>& asked);
 
 } // namespace plate

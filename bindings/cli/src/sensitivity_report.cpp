@@ -17,7 +17,7 @@ namespace
 
 Eigen::Index num_modes(const SensitivityOutcome& outcome)
 {
-  return outcome.result.modes.frequencies_hz.size();
+  return outcome.frequencies_hz.size();
 }
 
 /// The numbers of some modes that follow one another: "9 and 10", "3 to 5".
@@ -28,9 +28,9 @@ std::string numbers_of(const CloseModes& close)
 
 std::string close_text(const SensitivityOutcome& outcome)
 {
-  const Eigen::VectorXd& hz = outcome.result.modes.frequencies_hz;
+  const Eigen::VectorXd& hz = outcome.frequencies_hz;
   std::string out;
-  for (const CloseModes& close : outcome.result.close)
+  for (const CloseModes& close : outcome.close)
   {
     const double apart = hz(close.first + close.count - 1) / hz(close.first) - 1.0;
     out += close.repeated
@@ -55,23 +55,24 @@ std::string notes(const SensitivityOutcome& outcome)
   std::string out = close_text(outcome);
   for (const KeyEffect& effect : outcome.effects)
     if (!effect.slopes.acts)
-      out += message("  ", effect.key.key, " does nothing to the modes of this plate\n");
+      out +=
+          message("  ", effect.key.key, " does nothing to the modes of this ", outcome.of_body ? "body\n" : "plate\n");
   if (!outcome.left_out.empty())
     out += message("  left out, since edges of patches move through the mesh in jumps (see plate sweep): ",
                    list_of(outcome.left_out), "\n");
-  if (!outcome.result.complete)
-    out += message("  interrupted after ", outcome.result.parameters.size(), " keys\n");
+  if (!outcome.complete)
+    out += message("  interrupted after ", outcome.num_keys_done, " keys\n");
   return out;
 }
 
 TextTable effect_table(const SensitivityOutcome& outcome)
 {
   std::vector<std::string> heads = {"<key", "value", "<unit", "change", "mass g"};
-  std::vector<std::string> frequencies = {"(frequency, Hz)", "", "", "", fixed(outcome.result.system.mass * grams, 2)};
+  std::vector<std::string> frequencies = {"(frequency, Hz)", "", "", "", fixed(outcome.mass * grams, 2)};
   for (Eigen::Index mode = 0; mode < num_modes(outcome); ++mode)
   {
     heads.push_back(mode_head(outcome, mode));
-    frequencies.push_back(fixed(outcome.result.modes.frequencies_hz(mode), 2));
+    frequencies.push_back(fixed(outcome.frequencies_hz(mode), 2));
   }
   TextTable table(heads);
   table.add(frequencies);
@@ -91,9 +92,8 @@ TextTable effect_table(const SensitivityOutcome& outcome)
 
 std::string sensitivity_text(const SensitivityOutcome& outcome, bool timing)
 {
-  const bool in_air = outcome.result.model.air_density > 0.0;
   std::string out = message(outcome.title, "\n  what a workshop change of each key adds to mass and frequencies in Hz",
-                            in_air ? ", in air" : "", ";\n  changes: ", workshop_changes,
+                            outcome.in_air ? ", in air" : "", ";\n  changes: ", workshop_changes,
                             "; those that move a mode most in cents come first\n\n");
   out += message(effect_table(outcome).text(), '\n', notes(outcome));
   if (timing)

@@ -16,7 +16,8 @@ namespace plate
 /// All derivatives as CSV, one line for each key.
 [[nodiscard]] std::string sensitivity_csv(const SensitivityOutcome& outcome);
 
-/// Writes sensitivity.csv, sensitivity.json, the maps of thickness as pictures and those of all modes as VTK file.
+/// Writes sensitivity.csv, sensitivity.json, the maps of thickness as pictures and those of all modes as VTK
+/// file; of a body those of top and back.
 void write_sensitivity_files(const OutputFolder& folder, const SensitivityOutcome& outcome, bool timing);
 
 } // namespace plate

@@ -10,7 +10,7 @@
 namespace plate
 {
 
-/// Modes of a body with its air over a grid of keys, followed by the shapes of top and back.
+/// Modes of a body with its air over a grid of keys, followed by the shapes of top and back and the pressure.
 ///
 /// Every point is meshed and solved in full. Tracks carry the names of the first point; their pictures show the top.
 /// @param points  values of the keys, the last key running fastest

@@ -103,6 +103,15 @@ std::string BodyDocument::unit(std::string_view key) const
   return (this->*document).unit(key);
 }
 
+std::vector<std::string> BodyDocument::numeric_keys() const
+{
+  std::vector<std::string> keys = body_.numeric_keys();
+  for (const auto& [prefix, document] : {std::pair{"top.", &BodyDocument::top_}, {"back.", &BodyDocument::back_}})
+    for (const std::string& key : (this->*document).numeric_keys())
+      keys.push_back(prefix + key);
+  return keys;
+}
+
 std::string BodyDocument::place(std::string_view key) const
 {
   const auto document = document_of(key);

@@ -3,11 +3,11 @@
 
 #include "body_blocks.h"
 #include "body_cavity.h"
+#include "body_ribs.h"
 
 #include <plate/core/error.h>
 #include <plate/design/build_model.h>
 #include <plate/meshes/body_mesh.h>
-#include <plate/post/surface_integral.h>
 
 #include <Eigen/Geometry>
 
@@ -94,80 +94,6 @@ std::vector<RibEdge> placed(const Model& plate, const Eigen::Isometry3d& placeme
   return edges;
 }
 
-/// Least radius to which a wall is bent, from its normals at neighbouring nodes along the edges of its triangles [m].
-double least_radius(const ShellMesh& mesh)
-{
-  constexpr std::array<std::size_t, 10> round = {0, 3, 4, 1, 5, 6, 2, 7, 8, 0};
-  double most = 1e-9; // curvature [1/m]
-  for (const auto& t : mesh.triangles)
-    for (std::size_t k = 0; k + 1 < round.size(); ++k)
-    {
-      const auto a = static_cast<std::size_t>(t[round[k]]);
-      const auto b = static_cast<std::size_t>(t[round[k + 1]]);
-      most = std::max(most, (mesh.normals[a] - mesh.normals[b]).norm() / (mesh.nodes[a] - mesh.nodes[b]).norm());
-    }
-  return 1.0 / most;
-}
-
-/// A layer inside all of a wall. A shell holds no layer that is thick beside its radius: what is too thick becomes
-/// thinner and denser, so that its mass stays.
-///
-/// @param mass_share  factor on its mass [-]
-Patch backing(Material material, double thickness, Angle angle, const ShellMesh& wall, double mass_share)
-{
-  constexpr double share_of_radius = 0.25;
-  constexpr double everywhere = 100.0; // [m]
-  const double depth = std::min(thickness, share_of_radius * least_radius(wall));
-  material.density *= mass_share * thickness / depth;
-  return {.side = PlateSide::inside,
-          .region = EllipseRegion{.centre = Vector2d::Zero(), .axes = Vector2d::Constant(everywhere)},
-          .laminate = {.plies = {{.material = material, .thickness = depth, .angle = angle}}}};
-}
-
-/// Volume of what backs the ribs of a piece [m3].
-double backing_volume(const RibPiece& piece, const BodyDesign& design)
-{
-  const double area = nodal_areas(piece.mesh).sum();
-  switch (piece.band)
-  {
-  case RibBand::lining:
-    return area * design.linings->thickness;
-  case RibBand::end_block:
-    return area * piece.backing_share * design.blocks.end.y();
-  case RibBand::corner_block:
-    return area * piece.backing_share * design.blocks.corner.y();
-  case RibBand::plain:
-    break;
-  }
-  return 0.0;
-}
-
-/// Ribs have z for their reference axis, which is tangent to them all round.
-BodyPart rib_part(RibPiece piece, const BodyDesign& design)
-{
-  const Angle along = Angle::degrees(-90.0);
-  Laminate laminate = design.ribs.laminate;
-  for (Ply& ply : laminate.plies)
-    ply.angle = Angle::radians(ply.angle.in_radians() + along.in_radians());
-  BodyPart part = {.name = "ribs", .model = {}};
-  part.model.mesh = std::move(piece.mesh);
-  std::fill(part.model.mesh.thickness.begin(), part.model.mesh.thickness.end(), total_thickness(laminate));
-  part.model.material = {.laminate = std::move(laminate), .axes = {.axis = Vector3d::UnitZ(), .up = Vector3d::UnitX()}};
-  if (piece.band == RibBand::plain)
-    return part;
-  if (piece.band == RibBand::lining)
-  {
-    part.name = "linings";
-    part.model.patches = {backing(design.linings->material, design.linings->thickness, along, part.model.mesh, 1.0)};
-    return part;
-  }
-  part.name = "blocks";
-  const Vector2d& block = piece.band == RibBand::end_block ? design.blocks.end : design.blocks.corner;
-  part.model.patches = {
-      backing(design.blocks.material, block.y(), Angle::degrees(0.0), part.model.mesh, piece.backing_share)};
-  return part;
-}
-
 Model in_vacuo(Model model)
 {
   model.air_density = 0.0;
@@ -234,36 +160,54 @@ FixedMass neck_on(const NeckDesign& neck, const EndBlocks& blocks)
           .inertia = Vector3d(0.0, turning, turning).asDiagonal()};
 }
 
-} // namespace
-
-BodyModel build_body(const BodyDesign& design)
+/// Distance of the middle of the ribs from the rim of the plates.
+double middle_of_ribs(const RibDesign& ribs)
 {
-  const double length = outline_length(design.top.geometry.outline);
-  const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
-  const double to_middle = design.ribs.overhang + 0.5 * total_thickness(design.ribs.laminate);
-  Design top = design.top;
-  Design back = facing_back(design);
-  glue_end_blocks(design, top);
-  glue_end_blocks(design, back);
-  const BodyPlates plates = mesh_body_plates(top.geometry, back.geometry, to_middle, size);
+  return ribs.overhang + 0.5 * total_thickness(ribs.laminate);
+}
+
+/// Top and back as they are meshed and built.
+struct GluedPlates
+{
+  Design top;
+  Design back;
+};
+
+GluedPlates glued_plates(const BodyDesign& design)
+{
+  GluedPlates out = {.top = design.top, .back = facing_back(design)};
+  glue_end_blocks(design, out.top);
+  glue_end_blocks(design, out.back);
+  return out;
+}
+
+/// @param layout  of the ribs; null to choose it
+/// @param joints  null to find them
+BodyModel build_on(const BodyDesign& design, const BodyPlates& plates, double size, const RibLayout* layout,
+                   const std::vector<std::vector<PartNode>>* joints)
+{
+  const GluedPlates glued = glued_plates(design);
   BodyModel out;
+  out.plates = plates;
+  out.size = size;
   std::vector<BodyPart>& parts = out.body.parts;
-  parts.push_back({.name = "top", .model = in_vacuo(build_model(top, plates.top))});
-  parts.push_back({.name = "back", .model = in_vacuo(build_model(back, plates.back))});
+  parts.push_back({.name = "top", .model = in_vacuo(build_model(glued.top, plates.top))});
+  parts.push_back({.name = "back", .model = in_vacuo(build_model(glued.back, plates.back))});
   add_bridge(design, parts[BodyModel::top].model);
   const auto top_line = rib_line(plates.top);
   const auto back_line = rib_line(plates.back);
   const double edges = 0.5 * (mean_edge_thickness(parts[BodyModel::top].model, top_line) +
                               mean_edge_thickness(parts[BodyModel::back].model, back_line));
-  parts[BodyModel::back].placement = back_placement(design.ribs, length, edges);
+  parts[BodyModel::back].placement = back_placement(design.ribs, outline_length(design.top.geometry.outline), edges);
   const auto below = facing_edges(parts[BodyModel::top].model, top_line, parts[BodyModel::back].model, back_line);
   const RibMeasures measures = {.size = size,
                                 .lining = design.linings ? design.linings->height : 0.0,
                                 .end_block = design.blocks.end.x(),
                                 .corner_block = design.blocks.corner.x()};
-  for (RibPiece& piece :
-       rib_meshes(placed(parts[BodyModel::back].model, parts[BodyModel::back].placement, below),
-                  placed(parts[BodyModel::top].model, parts[BodyModel::top].placement, top_line), measures))
+  const std::vector<RibEdge> lower = placed(parts[BodyModel::back].model, parts[BodyModel::back].placement, below);
+  const std::vector<RibEdge> upper = placed(parts[BodyModel::top].model, parts[BodyModel::top].placement, top_line);
+  out.ribs = layout ? *layout : rib_layout(lower, upper, measures);
+  for (RibPiece& piece : rib_meshes(lower, upper, measures, out.ribs))
   {
     if (piece.band == RibBand::end_block)
       out.end_blocks = end_blocks_on(parts.size(), piece.mesh);
@@ -272,11 +216,55 @@ BodyModel build_body(const BodyDesign& design)
   }
   if (design.neck && out.end_blocks)
     out.body.masses.push_back(neck_on(*design.neck, *out.end_blocks));
-  out.body.joints = nodes_at_one_place(parts);
+  out.body.joints = joints ? *joints : nodes_at_one_place(parts);
   if (design.soundpost)
     out.body.struts.push_back(post_between(*design.soundpost));
   out.cavity = space_within(design, parts[BodyModel::back], back_line);
   out.holes = hole_outlines(design.top.geometry);
+  return out;
+}
+
+void check_same_parts(const Body& from, const Body& to)
+{
+  const auto same = [](const BodyPart& a, const BodyPart& b)
+  { return a.name == b.name && a.model.mesh.triangles == b.model.mesh.triangles; };
+  if (!std::equal(from.parts.begin(), from.parts.end(), to.parts.begin(), to.parts.end(), same))
+    throw InvalidInput(message("body: it has ", to.parts.size(), " parts that are not the same as the ",
+                               from.parts.size(), " before; with other linings or blocks build it anew"));
+}
+
+} // namespace
+
+BodyModel build_body(const BodyDesign& design)
+{
+  const double length = outline_length(design.top.geometry.outline);
+  const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
+  const BodyPlates plates =
+      mesh_body_plates(design.top.geometry, facing_back(design).geometry, middle_of_ribs(design.ribs), size);
+  return build_on(design, plates, size, nullptr, nullptr);
+}
+
+BodyModel move_body(const BodyModel& from, const BodyDesign& changed, const MoveBodyOptions& options)
+{
+  const BodyPlates plates = options.keep_planforms
+                                ? from.plates
+                                : move_body_plates(from.plates, changed.top.geometry, facing_back(changed).geometry,
+                                                   middle_of_ribs(changed.ribs));
+  BodyModel moved = build_on(changed, plates, from.size, &from.ribs, &from.body.joints);
+  check_same_parts(from.body, moved.body);
+  return moved;
+}
+
+BodyAir body_air(const BodyModel& model, const BodyDesign& design)
+{
+  BodyAir out = {.cavity = model.cavity,
+                 .holes = model.holes,
+                 .sides = {},
+                 .air = air_in({.temperature = design.air_temperature}),
+                 .solids = model.solids};
+  out.sides.assign(model.body.parts.size(), WallSide::ribs);
+  out.sides[BodyModel::top] = WallSide::top;
+  out.sides[BodyModel::back] = WallSide::back;
   return out;
 }
 

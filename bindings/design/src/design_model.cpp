@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #include <plate/design/design_model.h>
 
+#include "leaves_mesh.h"
+
 #include <plate/core/error.h>
 #include <plate/design/build_model.h>
 #include <plate/design/design.h>
@@ -14,10 +16,6 @@
 namespace plate
 {
 
-namespace
-{
-
-/// Whether a key is one of those that no node depends on.
 bool leaves_mesh(std::string_view key)
 {
   constexpr std::array<std::string_view, 4> tables = {"layup.", "material.", "thickness.", "surroundings."};
@@ -26,8 +24,6 @@ bool leaves_mesh(std::string_view key)
          (key.starts_with("mass.") && key.ends_with(".grams")) ||
          (key.starts_with("patch.") && key.find(".plies.") != std::string_view::npos);
 }
-
-} // namespace
 
 DesignModel::DesignModel(DesignDocument document, std::vector<std::string> keys)
     : document_(std::move(document)), keys_(std::move(keys))

@@ -44,6 +44,8 @@ ShellMesh placed(const CavityWall& wall)
   return mesh; // normals are not used
 }
 
+using RowMatrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+
 /// Sums up loads; rows are contiguous, as all motions are added at a time.
 class Loads
 {
@@ -70,15 +72,47 @@ public:
   [[nodiscard]] Eigen::MatrixXd sum() const { return sum_; }
 
 private:
-  using RowMatrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
   const std::vector<std::array<int, ShellMesh::nodes_per_triangle>>& triangles_;
   Eigen::Matrix3d to_wall_;
   RowMatrix u_;
   RowMatrix sum_;
 };
 
+/// Sums up forces on nodes, the transpose of what Loads does.
+class Forces
+{
+public:
+  Forces(const CavityWall& wall, const Eigen::MatrixXd& pressures)
+      : triangles_(wall.mesh->triangles), to_wall_(wall.placement.linear().transpose()), pressures_(pressures),
+        sum_(RowMatrix::Zero(3 * static_cast<Eigen::Index>(wall.mesh->nodes.size()), pressures.cols()))
+  {
+  }
+
+  /// Adds the pressure of a place times flow to the nodes that move there.
+  void add(const Eigen::SparseVector<double>& pressures, std::size_t triangle, const WallPoint& point,
+           const Eigen::Vector3d& flow)
+  {
+    const Eigen::Vector3d along = to_wall_ * flow;
+    Eigen::RowVectorXd pressure = Eigen::RowVectorXd::Zero(pressures_.cols());
+    for (Eigen::SparseVector<double>::InnerIterator it(pressures); it; ++it)
+      pressure += it.value() * pressures_.row(it.index());
+    for (int i = 0; i < CubicTriangle::num_nodes; ++i)
+      for (int k = 0; k < 3; ++k)
+        sum_.row(3 * triangles_[triangle][static_cast<std::size_t>(i)] + k) += point.N(i) * along(k) * pressure;
+  }
+
+  [[nodiscard]] Eigen::MatrixXd sum() const { return sum_; }
+
+private:
+  const std::vector<std::array<int, ShellMesh::nodes_per_triangle>>& triangles_;
+  Eigen::Matrix3d to_wall_;
+  RowMatrix pressures_;
+  RowMatrix sum_;
+};
+
 /// Integrated over the planform: the same area for top and back, whatever their meshes and their overhang.
-void add_plate(Loads& loads, const CavitySpace& space, const CavityWall& wall)
+template <class Sum>
+void add_plate(Sum& sum, const CavitySpace& space, const CavityWall& wall)
 {
   const ShellMesh mesh = placed(wall);
   const double up = wall.side == WallSide::top ? 1.0 : -1.0;
@@ -95,11 +129,12 @@ void add_plate(Loads& loads, const CavitySpace& space, const CavityWall& wall)
       // Over the planform the area vector is (-dz/dx, -dz/dy, 1), whichever way the normals of the mesh point.
       const Eigen::Vector3d flow =
           up * p.weight * std::abs(here.area_vector.z()) / above.area_vector.z() * above.area_vector;
-      loads.add(space.values_in(t, p.xi, p.eta, up), found->triangle, above, flow);
+      sum.add(space.values_in(t, p.xi, p.eta, up), found->triangle, above, flow);
     }
 }
 
-void add_ribs(Loads& loads, const CavitySpace& space, const CavityWall& wall)
+template <class Sum>
+void add_ribs(Sum& sum, const CavitySpace& space, const CavityWall& wall)
 {
   const ShellMesh mesh = placed(wall);
   const PlanformEdge edge(space.mesh().planform);
@@ -107,9 +142,20 @@ void add_ribs(Loads& loads, const CavitySpace& space, const CavityWall& wall)
     for (const TrianglePoint& p : triangle_points())
     {
       const WallPoint here = wall_point(mesh, t, p.xi, p.eta);
-      loads.add(space.values_on_edge(edge.nearest(here.at.head<2>()), here.at.z()), t, here,
-                wall.outward * p.weight * here.area_vector);
+      sum.add(space.values_on_edge(edge.nearest(here.at.head<2>()), here.at.z()), t, here,
+              wall.outward * p.weight * here.area_vector);
     }
+}
+
+/// @param sum  Loads or Forces
+template <class Sum>
+Eigen::MatrixXd summed(const CavitySpace& space, const CavityWall& wall, Sum sum)
+{
+  if (wall.side == WallSide::ribs)
+    add_ribs(sum, space, wall);
+  else
+    add_plate(sum, space, wall);
+  return sum.sum();
 }
 
 } // namespace
@@ -120,12 +166,15 @@ Eigen::MatrixXd wall_flow(const CavitySpace& space, const CavityWall& wall, cons
   if (u.rows() != num_values)
     throw InvalidInput(message("wall_flow: there must be three displacements for each of ", wall.mesh->nodes.size(),
                                " nodes of the wall; got ", u.rows(), " rows"));
-  Loads loads(space, wall, u);
-  if (wall.side == WallSide::ribs)
-    add_ribs(loads, space, wall);
-  else
-    add_plate(loads, space, wall);
-  return loads.sum();
+  return summed(space, wall, Loads(space, wall, u));
+}
+
+Eigen::MatrixXd wall_forces(const CavitySpace& space, const CavityWall& wall, const Eigen::MatrixXd& pressures)
+{
+  if (pressures.rows() != space.num_unknowns())
+    throw InvalidInput(message("wall_forces: pressures must have a row for each of ", space.num_unknowns(),
+                               " unknowns; got ", pressures.rows()));
+  return summed(space, wall, Forces(wall, pressures));
 }
 
 } // namespace plate

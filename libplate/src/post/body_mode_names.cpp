@@ -89,6 +89,11 @@ double square(double value)
 
 } // namespace
 
+bool is_body_mode_name(std::string_view name)
+{
+  return name == "A0" || name == "A1" || name == "CBR" || name == "B1-" || name == "B1+";
+}
+
 std::vector<BodyModeName> name_body_modes(const std::vector<BodyModeTraits>& modes, double first_air_hz)
 {
   Names names(modes);

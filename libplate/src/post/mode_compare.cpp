@@ -106,6 +106,13 @@ double at_point(const ShellMesh& mesh, const std::vector<double>& nodal, std::si
   return sum;
 }
 
+/// Volume each point of each triangle stands for.
+Eigen::VectorXd volume_weights(const ShellMesh& mesh)
+{
+  return integration_weights(mesh, [&](std::size_t triangle, const CubicTriangle::Vector& N)
+                             { return at_point(mesh, mesh.thickness, triangle, N); });
+}
+
 ModeShapes weighted_shapes(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& unknowns,
                            Eigen::VectorXd weight)
 {
@@ -139,9 +146,7 @@ double areal_mass_at(const Model& model, const TriangleCover& cover, std::size_t
 
 ModeShapes mode_shapes(const ShellMesh& mesh, const DofMap& dofs, const Eigen::MatrixXd& unknowns)
 {
-  return weighted_shapes(mesh, dofs, unknowns,
-                         integration_weights(mesh, [&](std::size_t triangle, const CubicTriangle::Vector& N)
-                                             { return at_point(mesh, mesh.thickness, triangle, N); }));
+  return weighted_shapes(mesh, dofs, unknowns, volume_weights(mesh));
 }
 
 ModeShapes mode_shapes(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& unknowns)
@@ -150,6 +155,20 @@ ModeShapes mode_shapes(const Model& model, const DofMap& dofs, const Eigen::Matr
   return weighted_shapes(model.mesh, dofs, unknowns,
                          integration_weights(model.mesh, [&](std::size_t triangle, const CubicTriangle::Vector& N)
                                              { return areal_mass_at(model, covers[triangle], triangle, N); }));
+}
+
+ModeShapes scalar_shapes(const ShellMesh& mesh, const Eigen::MatrixXd& values)
+{
+  const auto num_nodes = static_cast<Eigen::Index>(mesh.nodes.size());
+  if (values.rows() != num_nodes)
+    throw InvalidInput(message("scalar_shapes: there must be a value for each of ", num_nodes, " nodes; got ",
+                               values.rows(), " rows"));
+  ModeShapes shapes = {.mesh = mesh,
+                       .weight = volume_weights(mesh),
+                       .displacement = Eigen::MatrixXd::Zero(3 * num_nodes, values.cols())};
+  for (Eigen::Index node = 0; node < num_nodes; ++node)
+    shapes.displacement.row(3 * node + 2) = values.row(node);
+  return shapes;
 }
 
 Eigen::MatrixXd shape_products(const ModeShapes& shapes)

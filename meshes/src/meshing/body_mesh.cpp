@@ -99,6 +99,17 @@ BodyPlates mesh_body_plates(const PlateGeometry& top, const PlateGeometry& back,
   return plates;
 }
 
+BodyPlates move_body_plates(const BodyPlates& plates, const PlateGeometry& top, const PlateGeometry& back,
+                            double overhang)
+{
+  BodyPlates from = plates;
+  from.top.options.strip_width = overhang;
+  from.back.options.strip_width = overhang;
+  from.back.stations.front() =
+      facing_stations(plates.top, boundary_of(top).loops.front(), boundary_of(back).loops.front());
+  return {.top = move_planform(from.top, top), .back = move_planform(from.back, back)};
+}
+
 std::vector<std::array<int, 4>> rib_line(const PlanformMesh& mesh)
 {
   // Corner nodes are those on the boundary, then the strips' inner ones, both in the order of the stations.

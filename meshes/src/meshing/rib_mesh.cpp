@@ -112,26 +112,34 @@ std::vector<double> backed_at_ends(const std::vector<Column>& columns, double wi
 }
 
 /// Columns that a block backs for more than half of their length.
-struct BackedColumns
+std::vector<bool> mostly_backed(const std::vector<Column>& columns, const std::vector<double>& backed)
 {
-  std::vector<bool> is_backed;
-  double backing_share = 1.0; // of the length designed to the length of these
-};
+  std::vector<bool> out;
+  for (std::size_t i = 0; i < columns.size(); ++i)
+    out.push_back(backed[i] > 0.5 * length(columns[i]));
+  return out;
+}
 
-BackedColumns backed_columns(const std::vector<Column>& columns, const std::vector<double>& backed)
+/// Length that blocks are to back over that of the columns that stand for it.
+double backing_share(const std::vector<Column>& columns, const std::vector<double>& backed,
+                     const std::vector<bool>& is_backed)
 {
-  BackedColumns out = {.is_backed = std::vector<bool>(columns.size(), false)};
   double designed = 0.0;
   double meshed = 0.0;
   for (std::size_t i = 0; i < columns.size(); ++i)
   {
     designed += backed[i];
-    out.is_backed[i] = backed[i] > 0.5 * length(columns[i]);
-    meshed += out.is_backed[i] ? length(columns[i]) : 0.0;
+    meshed += is_backed[i] ? length(columns[i]) : 0.0;
   }
-  if (meshed > 0.0)
-    out.backing_share = designed / meshed;
-  return out;
+  return meshed > 0.0 ? designed / meshed : 1.0;
+}
+
+double mean_height(const std::vector<Column>& columns)
+{
+  double height = 0.0;
+  for (const Column& c : columns)
+    height += (c.upper[0] - c.lower[0]).norm() / static_cast<double>(columns.size());
+  return height;
 }
 
 /// Heights of the mesh lines as shares of the rib's height, and which rows are linings.
@@ -141,14 +149,13 @@ struct Rows
   std::vector<bool> lining;
 };
 
-Rows rows_of(double height, const RibMeasures& measures)
+Rows rows_of(double height, const RibMeasures& measures, int count)
 {
   const double lining = measures.lining / height;
   if (lining >= 0.5)
     throw InvalidInput(
         message("body: linings ", measures.lining * 1e3, " mm high leave nothing of ribs ", height * 1e3, " mm high"));
   const double plain = 1.0 - 2.0 * lining;
-  const int count = std::max(1, static_cast<int>(std::ceil(plain * height / (2.0 * measures.size))));
   Rows rows = {.at = {0.0}, .lining = {}};
   const auto add = [&](double to, bool is_lining)
   {
@@ -220,28 +227,49 @@ private:
   std::map<std::tuple<std::size_t, int, int>, int> index_;
 };
 
-} // namespace
-
-std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper,
-                                 const RibMeasures& measures)
+void check_edges(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper)
 {
   if (lower.size() != upper.size() || upper.empty())
     throw InvalidInput(
         message("body: ribs need as many edges below as above; got ", lower.size(), " and ", upper.size()));
+}
+
+} // namespace
+
+RibLayout rib_layout(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper, const RibMeasures& measures)
+{
+  check_edges(lower, upper);
   const std::vector<Column> columns = columns_of(lower, upper);
-  const BackedColumns ends = backed_columns(columns, backed_at_ends(columns, measures.end_block));
-  const BackedColumns corners = backed_columns(columns, backed_at_corners(columns, measures.corner_block));
-  double height = 0.0;
-  for (const Column& c : columns)
-    height += (c.upper[0] - c.lower[0]).norm() / static_cast<double>(columns.size());
-  const Rows rows = rows_of(height, measures);
+  const double plain = mean_height(columns) - 2.0 * measures.lining;
+  return {.end_blocks = mostly_backed(columns, backed_at_ends(columns, measures.end_block)),
+          .corner_blocks = mostly_backed(columns, backed_at_corners(columns, measures.corner_block)),
+          .plain_rows = std::max(1, static_cast<int>(std::ceil(plain / (2.0 * measures.size))))};
+}
+
+std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper,
+                                 const RibMeasures& measures, const RibLayout& layout)
+{
+  check_edges(lower, upper);
+  if (layout.end_blocks.size() != upper.size() || layout.corner_blocks.size() != upper.size())
+    throw InvalidInput(message("body: a layout of ", layout.end_blocks.size(), " edges does not fit ribs of ",
+                               upper.size(), "; take that of the same ribs"));
+  const std::vector<Column> columns = columns_of(lower, upper);
+  const Rows rows = rows_of(mean_height(columns), measures, layout.plain_rows);
   const auto band_of = [&](std::size_t i, std::size_t row)
   {
-    if (ends.is_backed[i])
+    if (layout.end_blocks[i])
       return RibBand::end_block;
-    if (corners.is_backed[i])
+    if (layout.corner_blocks[i])
       return RibBand::corner_block;
     return rows.lining[row] ? RibBand::lining : RibBand::plain;
+  };
+  const auto share_of = [&](RibBand band)
+  {
+    if (band == RibBand::end_block)
+      return backing_share(columns, backed_at_ends(columns, measures.end_block), layout.end_blocks);
+    if (band == RibBand::corner_block)
+      return backing_share(columns, backed_at_corners(columns, measures.corner_block), layout.corner_blocks);
+    return 1.0;
   };
   std::vector<RibPiece> pieces;
   for (const RibBand band : {RibBand::plain, RibBand::lining, RibBand::end_block, RibBand::corner_block})
@@ -252,11 +280,7 @@ std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::v
         if (band_of(i, row) == band)
           builder.add_cell(i, row);
     if (!builder.mesh.triangles.empty())
-      pieces.push_back({.band = band,
-                        .mesh = std::move(builder.mesh),
-                        .backing_share = band == RibBand::end_block      ? ends.backing_share
-                                         : band == RibBand::corner_block ? corners.backing_share
-                                                                         : 1.0});
+      pieces.push_back({.band = band, .mesh = std::move(builder.mesh), .backing_share = share_of(band)});
   }
   return pieces;
 }

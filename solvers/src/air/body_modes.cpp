@@ -12,11 +12,16 @@
 #include <plate/solvers/static_shapes.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace plate
 {
 namespace
 {
+
+/// Times that shapes are refined, each of which takes off all but the square of the ratio of their frequency to that of
+/// the first mode left out.
+constexpr int refining_passes = 3;
 
 void check(const Body& body, const BodySystem& assembled, const BodyAir& air, const Eigen::MatrixXd& drives)
 {
@@ -55,12 +60,10 @@ struct Motions
   Eigen::Index elastic; ///< the first ones: all but the rigid
 };
 
-Motions motions_of(const System& system, const Eigen::MatrixXd& loads, int num_modes)
+/// The modes in vacuo with the answers to loads.
+Motions motions_of(const ModalSolver& solver, const System& system, const ModalResult& modes,
+                   const Eigen::MatrixXd& loads)
 {
-  ModalSolver solver;
-  const ModalResult modes = solver.solve(system, {.num_modes = num_modes});
-  if (modes.status != Status::converged)
-    throw NumericalFailure(message("the modes of the body in vacuo did not converge: ", modes.summary()));
   const ModalResult all = with_static_shapes(solver, system, modes, loads);
   const Eigen::MatrixXd rigid = unit_rigid_motions(system);
   Motions out{.frequencies_hz = Eigen::VectorXd::Zero(all.shapes.cols() + rigid.cols()),
@@ -69,6 +72,14 @@ Motions motions_of(const System& system, const Eigen::MatrixXd& loads, int num_m
   out.frequencies_hz.head(out.elastic) = all.frequencies_hz;
   out.shapes << all.shapes, rigid;
   return out;
+}
+
+ModalResult vacuum_modes(ModalSolver& solver, const System& system, int num_modes)
+{
+  ModalResult modes = solver.solve(system, {.num_modes = num_modes});
+  if (modes.status != Status::converged)
+    throw NumericalFailure(message("the modes of the body in vacuo did not converge: ", modes.summary()));
+  return modes;
 }
 
 /// Displacements of a part's nodes as wall_flow() takes them, (3 num_nodes, n).
@@ -176,6 +187,61 @@ AirMoments moments_of(const CavitySpace& space, const CavityModes& cavity, const
   return moments;
 }
 
+/// The whole of what moves, and its modes with the air.
+struct Coupling
+{
+  Motions motions;
+  Eigen::MatrixXd flow; ///< of the motions, then of the holes
+  CoupledModes modes;
+};
+
+/// What the parts of the coupling share.
+struct Cavity
+{
+  const CavitySpace& space;
+  const CavityModes& modes;
+  const Holes& holes;
+  double volume; ///< [m3]
+};
+
+Coupling coupled(const Body& body, const BodySystem& assembled, const BodyAir& air, const Cavity& cavity,
+                 Motions motions)
+{
+  const Walls walls = walls_of(body, assembled, air, cavity.space, motions);
+  Coupling out{.motions = std::move(motions),
+               .flow = Eigen::MatrixXd(cavity.space.num_unknowns(), walls.flow.cols() + cavity.holes.flow.cols()),
+               .modes = {}};
+  out.flow << walls.flow, cavity.holes.flow;
+  out.modes = solve_coupled_modes(walls.modes, cavity.holes.unknowns,
+                                  moments_of(cavity.space, cavity.modes, out.flow, cavity.volume), air.air);
+  return out;
+}
+
+/// Loads under which the structure would take at rest the shapes it has in the lowest modes: inertia and air.
+Eigen::MatrixXd loads_of_modes(const Body& body, const BodySystem& assembled, const BodyAir& air, const Cavity& cavity,
+                               const Coupling& coupling, Eigen::Index count)
+{
+  const Eigen::MatrixXd pressures =
+      cavity_pressures(cavity.space, cavity.modes, coupling.flow, coupling.modes, air.air).leftCols(count);
+  const Eigen::MatrixXd shapes = coupling.motions.shapes * coupling.modes.structure.leftCols(count);
+  const Eigen::VectorXd w2 = (two_pi * coupling.modes.frequencies_hz.head(count)).cwiseAbs2();
+  Eigen::MatrixXd loads = symmetric_product(assembled.system.M, shapes) * w2.asDiagonal();
+  for (std::size_t p = 0; p < body.parts.size(); ++p)
+  {
+    const BodyPart& part = body.parts[p];
+    const Eigen::MatrixXd forces = wall_forces(
+        cavity.space, {.mesh = &part.model.mesh, .side = air.sides[p], .outward = 1.0, .placement = part.placement},
+        pressures);
+    NodalUnknowns nodal = NodalUnknowns::Zero(DofMap::dofs_per_node, forces.rows() / 3);
+    for (Eigen::Index i = 0; i < count; ++i)
+    {
+      nodal.topRows<3>() = forces.col(i).reshaped(3, nodal.cols());
+      loads.col(i) += assembled.parts[p].from_body.transpose() * on_unknowns(assembled.parts[p].dofs, nodal);
+    }
+  }
+  return loads;
+}
+
 } // namespace
 
 BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const BodyAir& air,
@@ -184,7 +250,8 @@ BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const 
   check(body, assembled, air, drives);
   Eigen::MatrixXd loads(drives.cols(), drives.rows() + 1);
   loads << drives.transpose(), pressure_load(body, assembled);
-  Motions motions = motions_of(assembled.system, loads, options.structure_modes);
+  ModalSolver solver;
+  const ModalResult modes = vacuum_modes(solver, assembled.system, options.structure_modes);
   const CavitySpace space(air.cavity, options.pressure_degree);
   const double volume = space.volume() - air.solids;
   if (!(volume > 0.0))
@@ -193,22 +260,30 @@ BodyModes solve_body_modes(const Body& body, const BodySystem& assembled, const 
   const CavityModes cavity = solve_cavity_modes(space, air.air, {.num_modes = options.cavity_modes});
   if (cavity.status != Status::converged)
     throw NumericalFailure("the modes of the air in the body did not converge; take fewer or a finer mesh");
-  const Walls walls = walls_of(body, assembled, air, space, motions);
   const Holes holes = holes_of(air, space);
-  Eigen::MatrixXd flow(space.num_unknowns(), walls.flow.cols() + holes.flow.cols());
-  flow << walls.flow, holes.flow;
-  CoupledModes coupled =
-      solve_coupled_modes(walls.modes, holes.unknowns, moments_of(space, cavity, flow, volume), air.air);
+  const Cavity shared = {.space = space, .modes = cavity, .holes = holes, .volume = volume};
+  const auto under = [&](const Eigen::MatrixXd& all_loads)
+  { return coupled(body, assembled, air, shared, motions_of(solver, assembled.system, modes, all_loads)); };
+  Coupling coupling = under(loads);
+  for (int pass = 0; pass < refining_passes && options.refined_modes > 0; ++pass)
+  {
+    const Eigen::Index count = std::min<Eigen::Index>(options.refined_modes, coupling.modes.frequencies_hz.size());
+    Eigen::MatrixXd more(loads.rows(), loads.cols() + count);
+    more << loads, loads_of_modes(body, assembled, air, shared, coupling, count);
+    coupling = under(more);
+  }
   const Eigen::VectorXd rigid_walls_hz =
       air.holes.empty()
           ? cavity.frequencies_hz
           : solve_coupled_modes({}, holes.unknowns, moments_of(space, cavity, holes.flow, volume), air.air)
                 .frequencies_hz;
-  Eigen::MatrixXd shapes = motions.shapes * coupled.structure;
-  Eigen::MatrixXd pressures = mean_over_height(space, cavity_pressures(space, cavity, flow, coupled, air.air));
-  return {.coupled = std::move(coupled),
-          .structure = motions.shapes,
-          .drives = drives * motions.shapes,
+  Eigen::MatrixXd shapes = coupling.motions.shapes * coupling.modes.structure;
+  Eigen::MatrixXd pressures =
+      mean_over_height(space, cavity_pressures(space, cavity, coupling.flow, coupling.modes, air.air));
+  Eigen::MatrixXd moved = drives * coupling.motions.shapes;
+  return {.coupled = std::move(coupling.modes),
+          .structure = std::move(coupling.motions.shapes),
+          .drives = std::move(moved),
           .shapes = std::move(shapes),
           .pressures = std::move(pressures),
           .cavity_shapes = mean_over_height(space, cavity.shapes),

@@ -190,3 +190,35 @@ TEST_CASE("wrong walls are refused")
       static_cast<void>(wall_flow(space, {.mesh = &far_away, .side = WallSide::ribs}, Eigen::MatrixXd::Zero(5, 1))),
       InvalidInput);
 }
+
+TEST_CASE("forces of a pressure on a wall: their sum is pressure times area, their work that of the flow")
+{
+  const CavityMesh mesh = low_box();
+  const CavitySpace space(mesh, 2);
+  const ShellMesh top = arched_top(height);
+  const ShellMesh side = upright({0.5 * length, -0.5 * width}, {0.5 * length, 0.5 * width});
+  const Eigen::Isometry3d turned(Eigen::AngleAxisd(0.3, Eigen::Vector3d::UnitZ()));
+  ShellMesh turned_top = top;
+  for (Eigen::Vector3d& node : turned_top.nodes)
+    node = turned.inverse() * node;
+  const auto sum_of = [](const Eigen::MatrixXd& forces) -> Eigen::Vector3d
+  { return forces.reshaped(3, forces.rows() / 3).rowwise().sum(); };
+  // By hand: 2 Pa on the planform of the lid, on a wall that faces +x, and on the lid in axes of its own.
+  const CavityWall lid = {.mesh = &top, .side = WallSide::top};
+  const CavityWall wall = {.mesh = &side, .side = WallSide::ribs};
+  const CavityWall turned_lid = {.mesh = &turned_top, .side = WallSide::top, .outward = 1.0, .placement = turned};
+  const Eigen::VectorXd even = 2.0 * space.uniform();
+  CHECK(sum_of(wall_forces(space, lid, even)).z() == test::relative(2.0 * length * width, 1e-10));
+  CHECK(sum_of(wall_forces(space, wall, even)).x() == test::relative(2.0 * width * height, 1e-10));
+  // Work of an uneven pressure on an uneven motion, from either side.
+  const Eigen::VectorXd uneven = even + 3.0 * pressure_x(space, mesh).cwiseAbs2();
+  for (const CavityWall& any : {lid, wall, turned_lid})
+  {
+    Eigen::MatrixXd u(3 * static_cast<Eigen::Index>(any.mesh->nodes.size()), 1);
+    for (Eigen::Index i = 0; i < u.size(); ++i)
+      u(i) = std::sin(1.7 * static_cast<double>(i));
+    const double by_flow = (wall_flow(space, any, u).transpose() * uneven)(0);
+    CHECK((u.transpose() * wall_forces(space, any, uneven))(0) == test::relative(by_flow, 1e-10));
+  }
+  CHECK_THROWS_AS(static_cast<void>(wall_forces(space, lid, Eigen::VectorXd::Ones(3))), InvalidInput);
+}

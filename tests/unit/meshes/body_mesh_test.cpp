@@ -45,6 +45,12 @@ std::vector<RibEdge> edges_at(const PlanformMesh& mesh, double z)
   return edges;
 }
 
+std::vector<RibPiece> ribs_between(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper,
+                                   const RibMeasures& measures)
+{
+  return rib_meshes(lower, upper, measures, rib_layout(lower, upper, measures));
+}
+
 /// Sum of the areas of the flat triangles between neighbouring nodes.
 double area(const ShellMesh& mesh)
 {
@@ -135,7 +141,7 @@ TEST_CASE("ribs of a box: area, bands and outward normals")
   const PlanformMesh mesh = mesh_body_plates(plate, plate, overhang).top;
   const double round = 2.0 * (0.35 + 0.2 - 4.0 * overhang);
   const RibMeasures measures = {.size = 0.015, .lining = 0.008};
-  const std::vector<RibPiece> pieces = rib_meshes(edges_at(mesh, -0.038), edges_at(mesh, 0.0), measures);
+  const std::vector<RibPiece> pieces = ribs_between(edges_at(mesh, -0.038), edges_at(mesh, 0.0), measures);
   REQUIRE(pieces.size() == 2);
   CHECK(area(pieces, RibBand::plain) == test::relative(0.022 * round));
   CHECK(area(pieces, RibBand::lining) == test::relative(0.016 * round));
@@ -149,7 +155,7 @@ TEST_CASE("ribs of a box: area, bands and outward normals")
       outward.z() = 0.0;
       CHECK(normal.dot(outward) > 0.0);
     }
-  CHECK_THROWS_WITH_AS(static_cast<void>(rib_meshes(edges_at(mesh, -0.015), edges_at(mesh, 0.0), measures)),
+  CHECK_THROWS_WITH_AS(static_cast<void>(ribs_between(edges_at(mesh, -0.015), edges_at(mesh, 0.0), measures)),
                        doctest::Contains("leave nothing"), InvalidInput);
 }
 
@@ -158,7 +164,7 @@ TEST_CASE("blocks stand at both ends and in the corners, about as far as asked f
   const PlateGeometry plate = plain(RectangleOutline{0.35, 0.2});
   const PlanformMesh mesh = mesh_body_plates(plate, plate, overhang, 0.01).top;
   const RibMeasures measures = {.size = 0.01, .lining = 0.008, .end_block = 0.05, .corner_block = 0.03};
-  const std::vector<RibPiece> pieces = rib_meshes(edges_at(mesh, -0.04), edges_at(mesh, 0.0), measures);
+  const std::vector<RibPiece> pieces = ribs_between(edges_at(mesh, -0.04), edges_at(mesh, 0.0), measures);
   // Edges are 10 mm long at most: each of the two ends of a block is off by half of that. The share tells how much.
   for (const RibPiece& piece : pieces)
   {

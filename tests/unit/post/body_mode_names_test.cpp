@@ -87,3 +87,11 @@ TEST_CASE("names come in order of frequency")
     last = name.mode;
   }
 }
+
+TEST_CASE("names that are given are known as such")
+{
+  for (const BodyModeName& name : name_body_modes(usual_modes(), 430.0))
+    CHECK(is_body_mode_name(name.name));
+  for (const char* other : {"", "M5", "B1", "A2"})
+    CHECK_FALSE(is_body_mode_name(other));
+}

@@ -197,3 +197,18 @@ TEST_CASE("the assignment gives up the best pair where that serves the sum")
   CHECK(best_assignment(score) == std::vector<int>{1, 0});
   CHECK_THROWS_AS((void)best_assignment(Eigen::MatrixXd::Zero(3, 2)), InvalidInput);
 }
+
+TEST_CASE("scalar fields are compared over their volume")
+{
+  // By hand: integrals of 1, x and x^2 over a slab 10 mm high.
+  const ShellMesh mesh = test::rectangle(length, width, 2, 1, 0.01);
+  Eigen::MatrixXd values(static_cast<Eigen::Index>(mesh.nodes.size()), 2);
+  for (Eigen::Index i = 0; i < values.rows(); ++i)
+    values.row(i) << 1.0, mesh.nodes[static_cast<std::size_t>(i)].x();
+  const Eigen::MatrixXd products = shape_products(scalar_shapes(mesh, values));
+  const double volume = length * width * 0.01;
+  CHECK(products(0, 0) == doctest::Approx(volume).epsilon(1e-12));
+  CHECK(std::abs(products(0, 1)) < 1e-12 * volume * length);
+  CHECK(products(1, 1) * 1e3 == doctest::Approx(volume * length * length / 12.0 * 1e3).epsilon(1e-12));
+  CHECK_THROWS_AS(static_cast<void>(scalar_shapes(mesh, values.topRows(3))), InvalidInput);
+}

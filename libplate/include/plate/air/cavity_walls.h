@@ -38,4 +38,13 @@ struct CavityWall
 /// @source pinned by tests/unit/air/cavity_walls_test.cpp
 [[nodiscard]] Eigen::MatrixXd wall_flow(const CavitySpace& space, const CavityWall& wall, const Eigen::MatrixXd& u);
 
+/// Forces of pressures in the cavity on the nodes of a wall: the transpose of wall_flow().
+///
+/// @param pressures  (num_unknowns, n) [Pa]
+/// @return (3 num_nodes, n), in the axes and order of the displacements that wall_flow() takes [N]
+/// @throws InvalidInput as wall_flow()
+/// @source pinned by tests/unit/air/cavity_walls_test.cpp
+[[nodiscard]] Eigen::MatrixXd wall_forces(const CavitySpace& space, const CavityWall& wall,
+                                          const Eigen::MatrixXd& pressures);
+
 } // namespace plate

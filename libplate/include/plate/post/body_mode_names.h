@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace plate
@@ -25,6 +26,9 @@ struct BodyModeName
   std::size_t mode; ///< index
   double certainty; ///< 1 less the score of the next best mode over that of this one, 0...1 [-]
 };
+
+/// Whether a name is one of those that name_body_modes() gives.
+[[nodiscard]] bool is_body_mode_name(std::string_view name);
 
 /// Names of body modes by shape and air; each at most once, none where no mode qualifies.
 ///

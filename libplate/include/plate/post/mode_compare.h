@@ -25,6 +25,13 @@ struct ModeShapes
 /// Fields of vectors of unknowns; a point stands for its mass, with that of patches and bars (not of stuck-on masses).
 [[nodiscard]] ModeShapes mode_shapes(const Model& model, const DofMap& dofs, const Eigen::MatrixXd& unknowns);
 
+/// Scalar fields over a mesh, such as pressures, as z of the displacements; a point stands for its volume.
+///
+/// @param mesh    its thickness is the height of the volume
+/// @param values  at the nodes, (num_nodes, num_fields)
+/// @throws InvalidInput if there is not a row for each node
+[[nodiscard]] ModeShapes scalar_shapes(const ShellMesh& mesh, const Eigen::MatrixXd& values);
+
 /// Products of the shapes of two plates, integrated over the mass of the first, the reference.
 struct ShapeProducts
 {

@@ -27,6 +27,14 @@ struct BodyPlates
 [[nodiscard]] BodyPlates mesh_body_plates(const PlateGeometry& top, const PlateGeometry& back, double overhang,
                                           double size = 0.0);
 
+/// The same meshes moved to changed plates, as move_planform() does it with one.
+///
+/// @param overhang  of the changed body [m]
+/// @throws InvalidInput      as move_planform() and mesh_body_plates()
+/// @throws NumericalFailure  as move_planform()
+[[nodiscard]] BodyPlates move_body_plates(const BodyPlates& plates, const PlateGeometry& top, const PlateGeometry& back,
+                                          double overhang);
+
 /// Where ribs stand on a plate: node indices of the cubic edges inside the strip along the outline, in its order.
 [[nodiscard]] std::vector<std::array<int, 4>> rib_line(const PlanformMesh& mesh);
 
@@ -60,11 +68,27 @@ struct RibPiece
   double backing_share = 1.0;
 };
 
+/// How ribs are cut into rows and bands: what stays when their measures change a little.
+struct RibLayout
+{
+  std::vector<bool> end_blocks;    ///< which edges end blocks stand behind
+  std::vector<bool> corner_blocks; ///< which edges corner blocks stand behind
+  int plain_rows;                  ///< between the linings
+};
+
+/// The layout that fits the measures best.
+///
+/// @param lower,upper  edges of the same ribs at back and top, counter-clockwise seen from above the top
+/// @throws InvalidInput if the edges differ in number
+[[nodiscard]] RibLayout rib_layout(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper,
+                                   const RibMeasures& measures);
+
 /// Ribs as walls ruled between the edges of two plates; normals outward, seen in the plane of the rim.
 ///
 /// Nodes of different pieces, and of one piece on both sides of a corner, lie at the same places and are to be glued.
-/// @param lower,upper  edges of the same ribs at back and top, counter-clockwise seen from above the top
+/// @param lower,upper  as for the layout
+/// @throws InvalidInput if the edges do not fit the layout, or linings leave nothing of the ribs
 [[nodiscard]] std::vector<RibPiece> rib_meshes(const std::vector<RibEdge>& lower, const std::vector<RibEdge>& upper,
-                                               const RibMeasures& measures);
+                                               const RibMeasures& measures, const RibLayout& layout);
 
 } // namespace plate

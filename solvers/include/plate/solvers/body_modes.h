@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include <plate/air/cavity_walls.h>
-#include <plate/air/hole_flow.h>
+#include <plate/air/body_air.h>
 #include <plate/assembly/body.h>
-#include <plate/materials/air.h>
 #include <plate/solvers/coupled_modes.h>
 
 #include <Eigen/Core>
@@ -15,23 +13,15 @@
 namespace plate
 {
 
-/// The air of a body: plain data.
-struct BodyAir
-{
-  CavityMesh cavity;
-  std::vector<HoleOutline> holes; ///< of one plate, none for a closed body
-  std::vector<WallSide> sides;    ///< of the body's parts, whose normals point out of the body
-  Air air;
-  double solids = 0.0;     ///< volume of the cavity that is no air, such as blocks [m3]
-  double hole_loss = 0.01; ///< friction in the holes over their inertia; the default is assumed, no source [-]
-};
-
 /// How many motions the modes are made of.
 struct BodyOptions
 {
   int structure_modes = 120; ///< in vacuo: 30 coupled modes of a viola are then within 0.1 % of those of twice as many
   int cavity_modes = 24;     ///< of rigid walls; all others act as incompressible air
   int pressure_degree = 2;   ///< through the height, see CavitySpace
+  /// Lowest coupled modes whose shapes are to be those of all unknowns of the structure, not of a few motions:
+  /// derivatives need them, their error being of first order in that of the shapes.
+  int refined_modes = 0;
 };
 
 /// Modes of a body with the air in it.

@@ -51,15 +51,6 @@ FormSlopes change(const Model& from, const Model& to, const DofMap& dofs, const 
   return out;
 }
 
-/// a * first + b * second.
-FormSlopes combined(double a, const FormSlopes& first, double b, const FormSlopes& second)
-{
-  return {.stiffness = a * first.stiffness + b * second.stiffness,
-          .mass = a * first.mass + b * second.mass,
-          .total_mass = a * first.total_mass + b * second.total_mass,
-          .any = first.any || second.any};
-}
-
 } // namespace
 
 ModelSteps::ModelSteps(ParametricModel& design, std::span<const SensitivityParameter> parameters, const Model& base)
@@ -74,14 +65,10 @@ bool ModelSteps::moves(const Model& model) const
 
 std::optional<Model> ModelSteps::model_at(std::size_t parameter, double value) const
 {
-  std::vector<double> point;
-  for (const SensitivityParameter& p : parameters_)
-    point.push_back(p.value);
-  point[parameter] = value;
   Model model = base_;
   try
   {
-    design_.rebuild(point, model);
+    design_.rebuild(point_beside(parameters_, parameter, value), model);
   }
   catch (const InvalidInput&)
   {
@@ -93,31 +80,10 @@ std::optional<Model> ModelSteps::model_at(std::size_t parameter, double value) c
 FormSlopes ModelSteps::slopes(std::size_t parameter, const DofMap& dofs, const Eigen::MatrixXd& shapes,
                               std::span<const VectorPair> pairs) const
 {
-  const auto& [value, scale] = parameters_[parameter];
-  double step = relative_step * scale;
-  std::optional<Model> up = model_at(parameter, value + step);
-  std::optional<Model> down = up && moves(*up) ? std::nullopt : model_at(parameter, value - step);
-  if ((up && moves(*up)) || (down && moves(*down)))
-  {
-    step = moving_step * scale;
-    up = model_at(parameter, value + step);
-    down = model_at(parameter, value - step);
-  }
-  if (up && down)
-  {
-    const FormSlopes both = change(*down, *up, dofs, shapes, pairs);
-    return combined(0.5 / step, both, 0.0, both);
-  }
-  if (!up && !down)
-    throw InvalidInput(message("sensitivities: parameter ", parameter + 1, " = ", value,
-                               ": there is no design a step of ", step, " to either side; leave it out"));
-  const double sign = up ? 1.0 : -1.0;
-  const std::optional<Model> further = model_at(parameter, value + 2.0 * sign * step);
-  if (!further)
-    throw InvalidInput(message("sensitivities: parameter ", parameter + 1, " = ", value, ": there is no design ",
-                               2.0 * step, " beside it; leave it out"));
-  return combined(sign * 2.0 / step, change(base_, up ? *up : *down, dofs, shapes, pairs), sign * -0.5 / step,
-                  change(base_, *further, dofs, shapes, pairs));
+  return slopes_by_steps(
+      parameter, parameters_[parameter], base_, [&](double value) { return model_at(parameter, value); },
+      [&](const Model& model) { return moves(model); },
+      [&](const Model& from, const Model& to) { return change(from, to, dofs, shapes, pairs); });
 }
 
 } // namespace plate::sensitivity

@@ -2,6 +2,7 @@
 #include <plate/solvers/studies/sensitivity.h>
 
 #include "eigenvalue_slopes.h"
+#include "form_slopes.h"
 #include "model_steps.h"
 
 #include <plate/core/error.h>
@@ -21,14 +22,6 @@ namespace
 
 /// Modes beyond those asked for: repeated ones at the end of the list must be whole.
 constexpr int num_spare = 2;
-
-void check_parameters(std::span<const SensitivityParameter> parameters)
-{
-  for (std::size_t k = 0; k < parameters.size(); ++k)
-    if (!(parameters[k].scale > 0.0 && std::isfinite(parameters[k].scale) && std::isfinite(parameters[k].value)))
-      throw InvalidInput(message("sensitivities: parameter ", k + 1, " has the value ", parameters[k].value,
-                                 " and the scale ", parameters[k].scale, "; the scale must be positive"));
-}
 
 ModalResult solved(const Model& model, const System& system, const SensitivityOptions& options)
 {
@@ -56,7 +49,7 @@ ModalResult first_of(ModalResult modes, Eigen::Index count)
 SensitivityResult sensitivities(ParametricModel& design, std::span<const SensitivityParameter> parameters,
                                 const SensitivityOptions& options)
 {
-  check_parameters(parameters);
+  sensitivity::check_parameters(parameters);
   std::vector<double> values;
   for (const SensitivityParameter& parameter : parameters)
     values.push_back(parameter.value);

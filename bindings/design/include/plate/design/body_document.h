@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace plate
 {
@@ -30,6 +31,9 @@ public:
   void set_number(std::string_view key, double value);        ///< as DesignDocument::set_number()
   [[nodiscard]] double number(std::string_view key) const;    ///< as DesignDocument::number()
   [[nodiscard]] std::string unit(std::string_view key) const; ///< as DesignDocument::unit()
+
+  /// Numeric keys that the files give, see DesignDocument: the body's own, then those of top and back.
+  [[nodiscard]] std::vector<std::string> numeric_keys() const;
 
   [[nodiscard]] std::string place(std::string_view key) const; ///< as DesignDocument::place()
 

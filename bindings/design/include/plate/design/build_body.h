@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MPL-2.0
 #pragma once
 
-#include <plate/air/cavity_mesh.h>
-#include <plate/air/hole_flow.h>
+#include <plate/air/body_air.h>
 #include <plate/assembly/body.h>
 #include <plate/design/body_design.h>
+#include <plate/meshes/body_mesh.h>
 
 #include <cstddef>
 #include <optional>
@@ -31,6 +31,9 @@ struct BodyModel
   std::vector<HoleOutline> holes;           ///< of the top, in its axes
   std::optional<EndBlocks> end_blocks = {}; ///< none where they have no width
   double solids = 0.0;                      ///< volume of the cavity that linings and blocks take [m3]
+  BodyPlates plates;                        ///< the planforms that top and back stand on
+  RibLayout ribs;                           ///< rows and bands of the ribs
+  double size = 0.0;                        ///< edge length of the plates' meshes [m]
 };
 
 /// The model of a body on meshes of its own, in vacuo.
@@ -43,5 +46,22 @@ struct BodyModel
 /// @throws InvalidInput      if the outlines of both plates differ, or post or bridge have no place
 /// @throws NumericalFailure  if a plate cannot be meshed
 [[nodiscard]] BodyModel build_body(const BodyDesign& design);
+
+/// How a body moves to changed measures.
+struct MoveBodyOptions
+{
+  bool keep_planforms = false; ///< outlines, holes, bar and ribs stand where they stood, seen from above
+};
+
+/// The same body with changed measures on the same mesh, moved: parts, triangles, joints and cavity stay, so that a
+/// small change of the design is a small change of every result.
+///
+/// @throws InvalidInput      as build_body(), or if there are other holes, blocks or linings than before
+/// @throws NumericalFailure  if a triangle turns inside out: the change is too great, build anew
+[[nodiscard]] BodyModel move_body(const BodyModel& from, const BodyDesign& changed,
+                                  const MoveBodyOptions& options = {});
+
+/// The air of a body of this design.
+[[nodiscard]] BodyAir body_air(const BodyModel& model, const BodyDesign& design);
 
 } // namespace plate
