@@ -88,13 +88,15 @@ inline double found_again(const MatchResult& result, const MatchGoal& goal)
   return greatest;
 }
 
-inline Trial trial(unsigned seed)
+inline Trial trial(unsigned seed, bool thorough)
 {
   const StackSupplies supplies = workshop();
   const MatchGoal goal = goal_of(laminated_plate(hidden_stack(supplies, seed)), 8);
   const Model start = laminated_plate(hidden_stack(supplies, seed + 100));
   const auto begin = std::chrono::steady_clock::now();
-  Trial out{.result = match_layups(start, supplies, goal, {.seed = seed}), .seconds = 0.0, .greatest_cents = 0.0};
+  Trial out{.result = match_layups(start, supplies, goal, {.seed = seed, .thorough = thorough}),
+            .seconds = 0.0,
+            .greatest_cents = 0.0};
   out.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   out.greatest_cents = found_again(out.result, goal);
   return out;

@@ -58,8 +58,9 @@ struct MatchOptions
 {
   std::uint64_t seed = 1;
   std::size_t num_considered = 150000; ///< stacks whose modes are estimated; all there are where these are fewer
-  std::size_t num_reduced = 20000;     ///< solved on the reduced model
-  std::size_t num_shown = 8;           ///< at most, solved in full
+  std::size_t num_reduced = 20000;     ///< solved on the reduced model, at most
+  bool thorough = false;     ///< whether stacks are solved too whose estimate says that they cannot reach the front
+  std::size_t num_shown = 8; ///< at most, solved in full
   /// Called now and then with what is being done; return false to stop with what there is.
   std::function<bool(const std::string& stage)> progress = nullptr;
   /// Asked of each laminate before it is shown; one that is refused gives its place to the next best of its level of
