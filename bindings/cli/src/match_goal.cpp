@@ -114,7 +114,7 @@ void check_losses(const NamedGoal& goal, const std::string& source)
 {
   if (!goal.goal.loss)
     return;
-  for (const ReferenceMode& target : goal.targets)
+  for (const ComparedMode& target : goal.targets)
     if (!(target.loss.value_or(0.0) > 0.0))
       throw DesignError(message("wanted.loss = ", *goal.goal.loss, ": ", source, ' ', target.loss ? "0 %" : "nothing",
                                 " for mode ", target.number, target.name.empty() ? "" : " (" + target.name + ')',

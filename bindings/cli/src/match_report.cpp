@@ -87,7 +87,7 @@ std::string losses_text(const MatchOutcome& outcome)
 {
   std::vector<std::string> heads = {"<loss in %"};
   std::vector<std::string> reference = {"reference"};
-  for (const ReferenceMode& target : outcome.targets)
+  for (const ComparedMode& target : outcome.targets)
   {
     heads.push_back(target_name(target));
     reference.push_back(target.loss ? fixed(*target.loss * percent, 2) : "-");
