@@ -14,7 +14,7 @@ namespace
 
 using Index = std::ptrdiff_t;
 constexpr int width = 5; // columns of a group at most: the unknowns of a node
-constexpr int step = 4;  // rows taken at once
+constexpr int rows_at_once = 4;
 
 /// Rows of a column from `end` on.
 void find_rows(const LowerColumns& lower, int column, int end, std::vector<int>& rows)
@@ -56,7 +56,7 @@ LIBPLATE_INLINED void multiply_group(const ColumnGroups::Group& g, const double*
     v[i] = x[g.rows[i]];
   const double* a = g.values + width * width;
   FourDoubles sums[width] = {};
-  for (Index i = 0; i < g.size; i += step)
+  for (Index i = 0; i < g.size; i += rows_at_once)
   {
     const FourDoubles other = *four(v + i);
     FourDoubles product = {};
@@ -124,7 +124,7 @@ void ColumnGroups::add_group(const LowerColumns& lower, int first, int end)
 {
   std::vector<int> rows;
   find_rows(lower, first, end, rows);
-  rows.resize((rows.size() + step - 1) / step * step, first);
+  rows.resize((rows.size() + rows_at_once - 1) / rows_at_once * rows_at_once, first);
   const std::size_t at = values_.size();
   values_.resize(at + width * (width + rows.size()), 0.0);
   double* block = values_.data() + at;
