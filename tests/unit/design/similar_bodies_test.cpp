@@ -47,9 +47,17 @@ void scale(std::vector<double>& lengths, const Similarity& by)
 
 void scale(PlanformRegion& region, const Similarity& by)
 {
-  auto& ellipse = std::get<EllipseRegion>(region);
-  ellipse.centre *= by.length;
-  ellipse.axes *= by.length;
+  if (auto* polygon = std::get_if<PolygonRegion>(&region))
+  {
+    for (Eigen::Vector2d& point : polygon->points)
+      point *= by.length;
+  }
+  else
+  {
+    auto& ellipse = std::get<EllipseRegion>(region);
+    ellipse.centre *= by.length;
+    ellipse.axes *= by.length;
+  }
 }
 
 void scale(ShellMesh& mesh, const Similarity& by)

@@ -51,16 +51,11 @@ bool same(const MatchResult& a, const MatchResult& b)
 
 } // namespace
 
-TEST_CASE("hidden stacks are found again")
+TEST_CASE("a hidden stack is found again") // ten, each with 20 000 solved: match_trials_test
 {
-  for (const bool thorough : {false, true})
-  {
-    const Trial found = trial(thorough ? 1 : 2, thorough);
-    CAPTURE(thorough);
-    CHECK(found.result.num_considered >= 100000);
-    CHECK((found.result.num_reduced >= 20000) == thorough);
-    CHECK(found.greatest_cents < 2.0); // less than an ear or a tap tone tells
-  }
+  const Trial found = trial(1, false);
+  CHECK(found.result.num_considered >= 100000);
+  CHECK(found.greatest_cents < 2.0); // less than an ear or a tap tone tells
 }
 
 TEST_CASE("shown laminates: none beats another, what they weigh is theirs, reduced and full agree within 5 cents")

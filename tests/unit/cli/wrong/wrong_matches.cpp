@@ -56,7 +56,7 @@ std::vector<WrongFile> wrong_matches()
       {"mass of nothing",
        whole() + "[wanted]\nmass_g = { max = 0 }\n",
        {":7: wanted.mass_g.max = 0", "greater than 0"}},
-      {"losses further off than all", whole() + "[wanted]\nloss = 2\n", {":7: wanted.loss = 2", "0 to 1"}},
+      {"losses further off than all", whole() + "[wanted]\nloss = 2\n", {":7: wanted.loss = 2", "at most 1"}},
       {"patches that are not there",
        whole() + "patches = { max_plies = 1 }\n",
        {":6: available.patches.max_plies = 1", "no [[patch]]"}},
