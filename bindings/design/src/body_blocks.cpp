@@ -18,7 +18,7 @@ Material standing(const Material& wood)
   const OrthotropicElastic& e = wood.elastic;
   const LossFactors& loss = wood.loss;
   Material out = {
-      .name = wood.name,
+      .name = wood.name + " of a block",
       .elastic = {.E1 = e.E2,
                   .E2 = e.E3,
                   .E3 = e.E1,

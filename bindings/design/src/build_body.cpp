@@ -239,8 +239,9 @@ BodyModel build_body(const BodyDesign& design)
 {
   const double length = outline_length(design.top.geometry.outline);
   const double size = design.mesh_size > 0.0 ? design.mesh_size : length / sizes_along_body;
+  const GluedPlates glued = glued_plates(design); // blocks have lines of the mesh along their footprints
   const BodyPlates plates =
-      mesh_body_plates(design.top.geometry, facing_back(design).geometry, middle_of_ribs(design.ribs), size);
+      mesh_body_plates(glued.top.geometry, glued.back.geometry, middle_of_ribs(design.ribs), size);
   return build_on(design, plates, size, nullptr, nullptr);
 }
 

@@ -40,7 +40,7 @@ std::string default_value(const Key& key)
     return toml_number(*key.default_number);
   if (key.kind == KeyKind::flag && (key.default_text == "true" || key.default_text == "false"))
     return std::string(key.default_text);
-  return key.kind == KeyKind::choice && has_word(key, key.default_text) ? quoted(key.default_text) : std::string();
+  return key.kind == KeyKind::choice && has_word(key, key.default_text) ? in_quotes(key.default_text) : std::string();
 }
 
 std::string example_value(const Key& key)
@@ -50,12 +50,12 @@ std::string example_value(const Key& key)
   if (std::string value = default_value(key); !value.empty())
     return value;
   if (key.kind == KeyKind::choice)
-    return quoted(key.choices.front());
+    return in_quotes(key.choices.front());
   if (key.kind != KeyKind::choices)
     return {};
   std::string list;
   for (int i = 0; i < key.count; ++i)
-    list += message(i == 0 ? "" : ", ", quoted(key.choices.front()));
+    list += message(i == 0 ? "" : ", ", in_quotes(key.choices.front()));
   return "[" + list + "]";
 }
 

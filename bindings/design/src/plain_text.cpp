@@ -73,7 +73,7 @@ std::string shortened(std::string_view text, std::size_t most)
   return out;
 }
 
-std::string quoted(std::string_view text)
+std::string in_quotes(std::string_view text)
 {
   std::string out = "\"";
   for (const char c : text)

@@ -15,7 +15,8 @@ namespace plate
 /// `most` bytes.
 [[nodiscard]] std::string shortened(std::string_view text, std::size_t most = 60);
 
-/// A text in quotes as a design file has it; it must be free of control characters.
-[[nodiscard]] std::string quoted(std::string_view text);
+/// A text in quotes as a design file has it; it must be free of control characters. (std::quoted would be found for a
+/// std::string too.)
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 } // namespace plate

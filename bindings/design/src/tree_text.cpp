@@ -12,7 +12,7 @@ namespace
 std::string in_line(const Node& node)
 {
   if (const std::string* text = node.text())
-    return quoted(*text);
+    return in_quotes(*text);
   if (const double* number = node.number())
     return shown(*number);
   if (const bool* flag = node.flag())
@@ -26,7 +26,7 @@ std::string in_line(const Node& node)
     return '[' + out + ']';
   }
   for (const auto& [name, entry] : *node.table())
-    add(quoted(name) + " = " + in_line(entry));
+    add(in_quotes(name) + " = " + in_line(entry));
   return "{ " + out + " }";
 }
 
@@ -38,7 +38,7 @@ std::string key_text(const std::string& name)
                                   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
                                          c == '_' || c == '-';
                                 });
-  return bare && !name.empty() ? name : quoted(name);
+  return bare && !name.empty() ? name : in_quotes(name);
 }
 
 void add_table(const Table& table, const std::string& path, std::string& out)

@@ -48,18 +48,18 @@ Lines shape_lines(const FamilyMeasures& m)
 {
   const std::string over_all = message("Usual with the edge: ", m.overall_arching.usual, ", here ",
                                        written(m.overall_arching.value), " less an edge of ", written(m.edge.value));
-  return {{.key = "outline.kind", .value = quoted("bouts")},
+  return {{.key = "outline.kind", .value = in_quotes("bouts")},
           measured("outline.length", m.length),
           measured("outline.lower_bout", m.lower_bout),
           measured("outline.centre_bout", m.centre_bout),
           measured("outline.upper_bout", m.upper_bout),
-          {.key = "arching.kind", .value = quoted("cycloid")},
+          {.key = "arching.kind", .value = in_quotes("cycloid")},
           {.key = "arching.height", .value = written(m.overall_arching.value - m.edge.value), .note = over_all}};
 }
 
 Lines thickness_lines(const FamilyMeasures& m)
 {
-  return {{.key = "thickness.kind", .value = quoted("graduated")},
+  return {{.key = "thickness.kind", .value = in_quotes("graduated")},
           measured("thickness.centre", m.centre),
           measured("thickness.bouts", m.bouts),
           measured("thickness.channel", m.channel),
@@ -76,7 +76,7 @@ Lines hole_lines(const FamilyMeasures& m)
   const double bridge_x = 0.5 * m.length.value - m.stop.value; // [mm]
   const auto own = [](const char* key, std::string value)
   { return StarterLine{.key = key, .value = std::move(value), .note = "Without it as here", .optional = true}; };
-  return {{.key = "soundhole.1.kind", .value = quoted("f")},
+  return {{.key = "soundhole.1.kind", .value = in_quotes("f")},
           measured("soundhole.1.length", m.hole),
           own("soundhole.1.where", message("[", written(bridge_x), ", ", written(hole.where->y() / mm), "]")),
           own("soundhole.1.upper_eye", written(*hole.upper_eye / mm)),
@@ -90,12 +90,12 @@ Lines bridge_and_bar_lines(const FamilyMeasures& m)
   return {measured("setup.stop", m.stop),
           measured("setup.string_length", m.string_length),
           measured("setup.bridge_feet", m.bridge_feet),
-          {.key = "bar.material", .value = quoted("spruce")},
+          {.key = "bar.material", .value = in_quotes("spruce")},
           measured("bar.length", m.bar_length),
           measured("bar.width", m.bar_width),
           measured("bar.height", m.bar_height),
           {.key = "bar.end_height", .value = "3.5", .note = "Usual: 3 to 4"},
-          {.key = "bar.profile", .value = quoted("rounded")},
+          {.key = "bar.profile", .value = in_quotes("rounded")},
           measured("bar.offset", m.bar_offset)};
 }
 
@@ -169,7 +169,7 @@ Lines layup_lines(PlateMake make)
   if (make == PlateMake::laminate)
     return {{.key = "layup.scale", .value = "1.0", .note = "What a sweep of the laminate's thickness changes"},
             {.key = "layup.scale_core", .value = "1.0"}};
-  return {{.key = "layup.solid", .value = quoted("spruce")}, {.key = "layup.grain", .value = quoted("carved")}};
+  return {{.key = "layup.solid", .value = in_quotes("spruce")}, {.key = "layup.grain", .value = in_quotes("carved")}};
 }
 
 std::string stuff(PlateMake make)
@@ -218,7 +218,7 @@ std::string starter_design(InstrumentFamily family, PlateMake make)
   const FamilyMeasures& m = family_measures(family);
   const bool wood = make == PlateMake::wood;
   Lines lines = {
-      {.key = "title", .value = quoted(message(capital(m.name), " top of ", stuff(make), " (typical data)"))}};
+      {.key = "title", .value = in_quotes(message(capital(m.name), " top of ", stuff(make), " (typical data)"))}};
   append(lines, shape_lines(m));
   if (wood)
     append(lines, thickness_lines(m));
