@@ -23,7 +23,6 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double litres = 1e3; // per m3
 
 /// A number of a body that has one.
 struct Quantity

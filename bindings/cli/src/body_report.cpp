@@ -21,8 +21,6 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double litres = 1e3; // per m3
-
 constexpr std::array<std::string_view, 5> cautions = {
     "Names follow shape and air share; of A1, CBR, B1- and B1+ several modes may share the character.",
     "Radiation counts the body as a small source: right below about 300 Hz for a body of a viola's size, too much loss "

@@ -16,6 +16,8 @@
 namespace plate
 {
 
+inline constexpr double litres = 1e3; ///< per m3, of the air in a body
+
 /// Seconds spent on the parts of a run.
 struct BodyTimes
 {

@@ -19,7 +19,6 @@ namespace
 
 using Json = nlohmann::ordered_json;
 
-constexpr double litres = 1e3; // per m3
 
 /// Nothing turns into null.
 Json number_or_null(const std::optional<double>& value, double scale = 1.0)

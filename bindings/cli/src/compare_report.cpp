@@ -17,7 +17,6 @@ namespace plate
 namespace
 {
 
-constexpr double litres = 1e3;      // per m3
 constexpr double least_told = 5e-4; // share of the reference left out [-]
 
 std::string ratios_text(const LaminateResult& layup)

@@ -15,7 +15,7 @@ namespace
 {
 
 /// What following needs to know of one body.
-struct BodyPoint
+struct PointOfSweep
 {
   Eigen::VectorXd frequencies_hz;
   BodyShapes shapes;
@@ -30,7 +30,7 @@ BodyResult solve(BodyDocument document, const std::vector<std::string>& keys, co
   return compute_body(document.design(), num_modes);
 }
 
-BodyPoint point_of(const BodyResult& result)
+PointOfSweep point_of(const BodyResult& result)
 {
   const auto count = static_cast<Eigen::Index>(result.traits.size());
   return {.frequencies_hz = result.modes.coupled.frequencies_hz.head(count),
@@ -56,12 +56,12 @@ SweepResult sweep_bodies(const BodyDocument& document, const std::vector<std::st
 {
   SweepResult out;
   out.tracks.resize(static_cast<std::size_t>(options.num_modes));
-  BodyPoint previous;
-  BodyPoint row_start;
+  PointOfSweep previous;
+  PointOfSweep row_start;
   for (std::size_t i = 0; i < points.size() && options.progress(i, points.size()); ++i)
   {
     const BodyResult result = solve(document, keys, points[i], options.num_modes + options.num_spare);
-    BodyPoint point = point_of(result);
+    PointOfSweep point = point_of(result);
     if (i == 0)
     {
       point.tracks = first_modes(out.tracks.size());
@@ -72,7 +72,7 @@ SweepResult sweep_bodies(const BodyDocument& document, const std::vector<std::st
     }
     else
     {
-      const BodyPoint& from = i % row == 0 ? row_start : previous;
+      const PointOfSweep& from = i % row == 0 ? row_start : previous;
       point.tracks = follow_modes(from.tracks, modal_assurance(shape_products(from.shapes, point.shapes)));
     }
     record_point(point.tracks, point.frequencies_hz, result.system.system.mass, out);
