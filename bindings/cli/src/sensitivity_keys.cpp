@@ -2,6 +2,7 @@
 #include "sensitivity_keys.h"
 
 #include <plate/core/error.h>
+#include <plate/design/body_design.h>
 #include <plate/design/design_error.h>
 #include <plate/design/keys.h>
 
@@ -72,10 +73,22 @@ bool is_absent(const BodyDocument& document, std::string_view key)
   return (is_in(key, "linings") || is_in(key, "blocks")) && document.number(key) == 0.0;
 }
 
-/// Whether a key moves the edge of a patch, or of a block's footprint, within a plate.
-bool is_inner_edge(std::string_view key)
+bool is_patch_edge(std::string_view key)
 {
-  return is_in(key, "blocks.end") || (is_in(key, "patch") && key.find(".plies.") == std::string_view::npos);
+  return is_in(key, "patch") && key.find(".plies.") == std::string_view::npos;
+}
+
+/// Whether a key moves the edge of a patch, or of a block's footprint, through the mesh of a plate.
+bool moves_inner_edge(const DesignDocument&, std::string_view key)
+{
+  return is_patch_edge(key);
+}
+
+bool moves_inner_edge(const BodyDocument& document, std::string_view key)
+{
+  const bool has_blocks = document.design().blocks.end.x() > 0.0;
+  return is_patch_edge(own_key(document, key)) ||
+         (has_blocks && (is_in(key, "blocks.end") || key == "top.outline.length"));
 }
 
 /// The declaration of a key, or of the list it is a number of.
@@ -140,7 +153,7 @@ void check_asked(const Document& document, const std::string& key)
   const std::string_view own = own_key(document, key);
   if (is_in(own, "mesh"))
     fail("is a measure of the computation, not of the plate; take a key of the plate");
-  if (is_inner_edge(own))
+  if (moves_inner_edge(document, key))
     fail("the edge of a patch, or of a block under a plate, moves through the mesh in jumps, so there is no "
          "derivative; see plate sweep");
   if (follows(document, key))
@@ -164,7 +177,7 @@ DerivedKeys keys_of(const Document& document, const std::vector<std::string>& as
   if (!asked.empty())
     return out;
   for (const std::string& key : document.numeric_keys())
-    if (const std::string_view own = own_key(document, key); is_inner_edge(own))
+    if (const std::string_view own = own_key(document, key); moves_inner_edge(document, key))
       out.left_out.push_back(key);
     else if (!is_load(document, key) && !follows(document, key) && !is_absent(document, key) && !is_in(own, "mesh"))
       out.keys.push_back(derived_key(document, key));

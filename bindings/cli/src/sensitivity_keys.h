@@ -33,7 +33,9 @@ struct DerivedKeys
 
 /// The keys asked for; if none is, those that the file gives and that may change its modes.
 ///
-/// Edges of patches and of end blocks are left out: they cut triangles whose points change sides one after the other, in jumps.
+/// What moves edges of patches or of end blocks is left out: they cut triangles whose points change sides one after
+/// the other, in jumps.
+///
 /// @throws DesignError if a key asked for is not numeric, has no value, or no derivative
 [[nodiscard]] DerivedKeys derived_keys(const DesignDocument& document, const std::vector<std::string>& asked);
 

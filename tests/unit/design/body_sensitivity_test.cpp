@@ -26,9 +26,9 @@ struct ScaledKey
 /// Greatest difference of the derivatives by some keys from those of full solves, over the greatest derivative of each.
 ///
 /// @param step  of the full solves, as part of the scale
-double greatest_mismatch(const std::vector<ScaledKey>& keys, double step)
+double greatest_mismatch(const std::vector<ScaledKey>& keys, double step,
+                         const BodyDocument& document = arched_box(slots))
 {
-  const BodyDocument document = arched_box(slots);
   std::vector<std::string> names;
   std::vector<double> point;
   std::vector<SensitivityParameter> parameters;
@@ -92,7 +92,10 @@ TEST_CASE("derivatives of a body by the temperature of its air are those of full
 TEST_CASE("derivatives of a body by keys that move its planform are those of full solves")
 {
   // Points at which the flow from the walls is summed cross the edges of holes one by one.
-  CHECK(greatest_mismatch({{"ribs.overhang", 3.0}, {"top.outline.length", 350.0}}, 2e-4) < 1e-3);
+  CHECK(greatest_mismatch({{"ribs.overhang", 3.0}}, 2e-4) < 1e-3);
+  // Without blocks, whose footprints would move through the meshes of the plates.
+  const BodyDocument bare = arched_box(slots, "[blocks]\nend = [0, 0]\ncorner = [0, 0]\n");
+  CHECK(greatest_mismatch({{"top.outline.length", 350.0}}, 2e-4, bare) < 1e-3);
 }
 
 TEST_CASE("derivatives of a body by its holes are those of full solves as finely as the flow through them is known")

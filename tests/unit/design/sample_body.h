@@ -22,10 +22,14 @@ inline constexpr int num_modes = 6;
 inline constexpr BodyOptions body_options = {
     .structure_modes = 80, .cavity_modes = 10, .refined_modes = num_refined(num_modes)};
 
+inline constexpr const char* blocks_and_neck =
+    "[blocks]\nend = [60, 15]\ncorner = [0, 0]\n[neck]\nmass = 150\ncentre = [280, 10]\nlength = 240\n";
+
 /// An arched box with all that a body can have, coarse: derivatives are those of the mesh, whatever its size.
 ///
 /// @param holes  of the top, as in its file
-[[nodiscard]] inline BodyDocument arched_box(const std::string& holes)
+/// @param ends  tables [blocks] and [neck]
+[[nodiscard]] inline BodyDocument arched_box(const std::string& holes, const std::string& ends = blocks_and_neck)
 {
   const std::string plate =
       "[outline]\nkind = \"rectangle\"\nlength = 350\nwidth = 200\n[arching]\nkind = \"biparabolic\"\nheight = 8\n"
@@ -37,10 +41,11 @@ inline constexpr BodyOptions body_options = {
                           holes;
   const std::string body =
       "[body]\ntop = \"top.toml\"\nback = \"back.toml\"\n[ribs]\nheight = 42\nneck_height = 38\nthickness = 1.2\n"
-      "overhang = 3\nmaterial = \"maple\"\n[linings]\nheight = 7\nthickness = 2\n[blocks]\nend = [60, 15]\n"
-      "corner = [0, 0]\n[soundpost]\nat = [-16, -20]\ndiameter = 6.5\n[bridge]\nmass = 3\n[neck]\nmass = 150\n"
-      "centre = [280, 10]\nlength = 240\n[air]\ntemperature = 20\n[mesh]\nsize = 45\n[material.maple]\nE1 = 10\n"
-      "E2 = 1.5\nE3 = 0.9\nG12 = 1.2\nG13 = 1.0\nG23 = 0.3\nnu12 = 0.37\nnu13 = 0.47\nnu23 = 0.43\ndensity = 620\n";
+      "overhang = 3\nmaterial = \"maple\"\n[linings]\nheight = 7\nthickness = 2\n"
+      "[soundpost]\nat = [-16, -20]\ndiameter = 6.5\n[bridge]\nmass = 3\n"
+      "[air]\ntemperature = 20\n[mesh]\nsize = 45\n[material.maple]\nE1 = 10\n"
+      "E2 = 1.5\nE3 = 0.9\nG12 = 1.2\nG13 = 1.0\nG23 = 0.3\nnu12 = 0.37\nnu13 = 0.47\nnu23 = 0.43\ndensity = 620\n" +
+      ends;
   const TemporaryFolder folder;
   std::ofstream(folder / "top.toml") << top;
   std::ofstream(folder / "back.toml") << plate;
