@@ -81,7 +81,8 @@ TEST_CASE("load of a body prints JSON with the promised keys")
   CHECK(result.at("frequencies_hz").size() == 3);
   CHECK(result.at("loaded_frequencies_hz").at(0).get<double>() < result.at("frequencies_hz").at(0).get<double>());
   CHECK(result.at("cautions").size() >= 5);
-  CHECK(result.at("without_strength").empty());
+  for (const json& name : result.at("without_strength")) // stiffness that blocks lend the plates, no part that fails
+    CHECK(name.get<std::string>().ends_with(" of a block"));
 }
 
 TEST_CASE("the modes beside those under strings are the body's own")
@@ -155,14 +156,15 @@ TEST_CASE("load of a body writes its files, the same on every run and with any n
   }
 }
 
-TEST_CASE("the post of the demo body carries the same on a coarser mesh")
+TEST_CASE("the post of the demo body carries the same on a finer mesh")
 {
   const std::string file = std::string(EXAMPLES_DIR) + "/viola/body/wooden_body.toml";
   const auto post = [](const json& result)
   { return result.at("strings").at("soundpost").at(0).at("force_n").get<double>(); };
   const double usual = post(load_of(file));
-  // Meshes of 30, 22.5, 16 and 12 mm: 29.06, 29.05, 29.10 and 29.09 N, table in examples/viola/body/README.md.
-  CHECK(post(load_of(file, {"--set", "mesh.size=30"})) == doctest::Approx(usual).epsilon(3e-3).scale(0.0));
+  // Meshes of 30, 22.5, 18, 16 and 12 mm: 29.8, 29.64, 29.65, 29.6 and 29.6 N. Triangles of 30 mm lie across the
+  // blocks.
+  CHECK(post(load_of(file, {"--set", "mesh.size=18"})) == doctest::Approx(usual).epsilon(3e-3).scale(0.0));
   CHECK(usual > 20.0);
   CHECK(usual < 40.0);
 }
