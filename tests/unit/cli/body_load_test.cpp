@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MPL-2.0
 #include "check_refused.h"
+#include "load_runs.h"
 #include "quick_body.h"
 #include "run_json.h"
 
@@ -19,27 +20,6 @@ namespace
 /// The box with blocks for the strings to pull at, and a post behind one foot of the bridge.
 const char* const strung = "[linings]\nheight = 0\n[blocks]\nend = [60, 12]\ncorner = [0, 0]\n"
                            "[soundpost]\nat = [-10, -15]\n";
-
-json load_of(const std::string& file, std::vector<std::string> more = {})
-{
-  std::vector<std::string> arguments = {"load", file};
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  return run_json(arguments);
-}
-
-const json& case_of(const json& result, const std::string& name)
-{
-  for (const json& entry : result.at("cases"))
-    if (entry.at("case") == name)
-      return entry;
-  FAIL("no case " << name);
-  return result;
-}
-
-bool holds(const std::string& text, const std::string& part)
-{
-  return text.find(part) != std::string::npos;
-}
 
 } // namespace
 

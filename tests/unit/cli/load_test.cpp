@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MPL-2.0
-#include "run_plate.h"
+#include "load_runs.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
@@ -11,35 +11,6 @@
 
 using nlohmann::json;
 using namespace plate::test;
-
-namespace
-{
-
-bool holds(const std::string& text, const std::string& part)
-{
-  return text.find(part) != std::string::npos;
-}
-
-json load_of(const std::string& file, std::vector<std::string> more = {})
-{
-  std::vector<std::string> arguments = {"load", file, "--json"};
-  arguments.insert(arguments.end(), more.begin(), more.end());
-  const Run run = run_plate(arguments);
-  CHECK(run.err == "");
-  REQUIRE(run.status == 0);
-  return json::parse(run.out);
-}
-
-const json& case_of(const json& result, const std::string& name)
-{
-  for (const json& entry : result.at("cases"))
-    if (entry.at("case") == name)
-      return entry;
-  FAIL("no case " << name);
-  return result;
-}
-
-} // namespace
 
 TEST_CASE("load prints JSON with the promised keys")
 {
