@@ -27,6 +27,13 @@ DesignDocument open_design(const CommonOptions& options)
   return open<DesignDocument>(options);
 }
 
+CommonOptions options_for(CommonOptions options, const std::string& file)
+{
+  options.file = file;
+  options.overrides.clear();
+  return options;
+}
+
 bool is_body_file(const CommonOptions& options)
 {
   return DesignDocument::from_file(options.file, {.folder = {}, .allow_outside = options.allow_outside}).is_body();

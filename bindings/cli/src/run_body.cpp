@@ -23,12 +23,7 @@ int run_command(const BodyRequest& request)
   BodyDesign design = checked_body(open_body(options), request.count);
   std::optional<BodyDesign> reference;
   if (!request.reference.empty())
-  {
-    CommonOptions other = options;
-    other.file = request.reference;
-    other.overrides.clear(); // --set is about the first file
-    reference = checked_body(open_body(other), request.count);
-  }
+    reference = checked_body(open_body(options_for(options, request.reference)), request.count);
   BodyOutcome outcome{.body = compute_body(std::move(design), request.count)};
   if (reference)
     outcome.reference = compute_body(std::move(*reference), request.count);

@@ -42,21 +42,12 @@ CheckedLoad checked_load(const DesignDocument& document)
   return checked;
 }
 
-/// The file set beside, with nothing changed in it: --set is about the first.
-CommonOptions reference_options(const LoadRequest& request)
-{
-  CommonOptions other = request.common;
-  other.file = request.reference;
-  other.overrides.clear();
-  return other;
-}
-
 LoadOutcome plate_outcome(const LoadRequest& request)
 {
   CheckedLoad design = checked_load(open_design(request.common));
   std::optional<CheckedLoad> reference;
   if (!request.reference.empty())
-    reference = checked_load(open_design(reference_options(request)));
+    reference = checked_load(open_design(options_for(request.common, request.reference)));
   LoadOutcome outcome{.design =
                           compute_load(std::move(design.design), design.load, request.rim.value_or(LoadSetup().rim)),
                       .reference = {}};
@@ -87,7 +78,7 @@ BodyLoadOutcome body_outcome(const LoadRequest& request)
   CheckedBodyLoad design = checked_load(open_body(request.common));
   std::optional<CheckedBodyLoad> reference;
   if (!request.reference.empty())
-    reference = checked_load(open_body(reference_options(request)));
+    reference = checked_load(open_body(options_for(request.common, request.reference)));
   BodyLoadOutcome outcome{.design = compute_load(std::move(design.design), design.load), .reference = {}};
   if (reference)
     outcome.reference = compute_load(std::move(reference->design), reference->load);
@@ -98,7 +89,7 @@ BodyLoadOutcome body_outcome(const LoadRequest& request)
 void check_kinds(const LoadRequest& request, bool is_body)
 {
   const auto kind = [](bool body) { return body ? "a body" : "a plate"; };
-  if (!request.reference.empty() && is_body_file(reference_options(request)) != is_body)
+  if (!request.reference.empty() && is_body_file(options_for(request.common, request.reference)) != is_body)
     throw UsageError(message("--reference ", request.reference, ": is the file of ", kind(!is_body), ", and ",
                              request.common.file, " that of ", kind(is_body), "; give ", kind(is_body)));
   if (is_body && request.rim)

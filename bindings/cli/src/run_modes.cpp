@@ -75,12 +75,7 @@ int run_command(const ModesRequest& request)
   Design design = checked_design(open_design(options), request.count);
   std::optional<Design> beside;
   if (!request.beside.empty())
-  {
-    CommonOptions other = options;
-    other.file = request.beside;
-    other.overrides.clear(); // --set is about the first file
-    beside = checked_design(open_design(other), request.count);
-  }
+    beside = checked_design(open_design(options_for(options, request.beside)), request.count);
   ModesOutcome outcome{.design = modes_of(std::move(design), request), .beside = {}};
   if (beside)
     outcome.beside = modes_of(std::move(*beside), request);
