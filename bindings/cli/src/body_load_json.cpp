@@ -4,7 +4,6 @@
 #include "json_text.h"
 #include "load_json_parts.h"
 #include "load_words.h"
-#include "shared_cases.h"
 #include "text_table.h"
 
 #include <plate/core/units.h>
@@ -118,21 +117,6 @@ Json design_json(const BodyLoadResult& result, bool timing)
   return json;
 }
 
-Json comparison_json(const BodyLoadResult& result, const BodyLoadResult& reference)
-{
-  Json json = Json::array();
-  for (const auto& [i, j] : shared_cases(result.study.cases, reference.study.cases))
-  {
-    const BodyLoadCase& load = result.study.cases[i];
-    const BodyLoadCase& other = reference.study.cases[j];
-    json.push_back({{"case", load.name},
-                    {"margin_ratio", finite(load.margin() / other.margin())},
-                    {"reduced_margin_ratio", finite(reduced_margin(result, i) / reduced_margin(reference, j))},
-                    {"deflection_ratio", finite(load.deflection / other.deflection)}});
-  }
-  return json;
-}
-
 } // namespace
 
 std::string load_json(const BodyLoadOutcome& outcome, bool timing)
@@ -141,7 +125,7 @@ std::string load_json(const BodyLoadOutcome& outcome, bool timing)
   if (outcome.reference)
   {
     json["reference"] = design_json(*outcome.reference, timing);
-    json["beside_reference"] = comparison_json(outcome.design, *outcome.reference);
+    json["beside_reference"] = comparison_json(shared_cases(outcome.design, *outcome.reference));
   }
   json["notes"] = body_load_notes();
   json["cautions"] = load_cautions();

@@ -3,7 +3,6 @@
 
 #include "load_text_parts.h"
 #include "load_words.h"
-#include "shared_cases.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -126,22 +125,9 @@ std::string design_text(const BodyLoadResult& result, bool timing)
 
 std::string comparison_text(const BodyLoadResult& result, const BodyLoadResult& reference)
 {
-  TextTable table(
-      {"<case", "mm here", "mm ref.", "margin here", "margin ref.", "ratio", "reduced here", "reduced ref.", "ratio"});
-  for (const auto& [i, j] : shared_cases(result.study.cases, reference.study.cases))
-  {
-    const BodyLoadCase& load = result.study.cases[i];
-    const BodyLoadCase& other = reference.study.cases[j];
-    table.add({load.name, millimetres_text(load.deflection, 3), millimetres_text(other.deflection, 3),
-               margin_text(load.margin()), margin_text(other.margin()), margin_text(load.margin() / other.margin()),
-               margin_text(reduced_margin(result, i)), margin_text(reduced_margin(reference, j)),
-               margin_text(reduced_margin(result, i) / reduced_margin(reference, j))});
-  }
-  const auto buckling = [](const BodyLoadResult& r)
-  { return r.study.buckling.factors.size() > 0 ? margin_text(r.study.buckling.factors(0)) : std::string("-"); };
-  return message("here: ", result.design.title, "\nref.: ", reference.design.title, "\n\n", table.text(),
-                 "\n  buckling here at ", buckling(result), ", ref. at ", buckling(reference),
-                 " times the string load\n\n");
+  return message("here: ", result.design.title, "\nref.: ", reference.design.title, "\n\n",
+                 comparison_text(shared_cases(result, reference), result.study.buckling.factors,
+                                 reference.study.buckling.factors));
 }
 
 } // namespace

@@ -127,4 +127,9 @@ Eigen::Vector3d place_of(const BodyModel& model, const PartNode& node)
   return part.placement * part.model.mesh.nodes[static_cast<std::size_t>(node.node)];
 }
 
+std::vector<SharedCase> shared_cases(const BodyLoadResult& result, const BodyLoadResult& reference)
+{
+  return shared_cases(result, reference, &BodyLoadCase::margin);
+}
+
 } // namespace plate

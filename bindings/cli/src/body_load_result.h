@@ -2,6 +2,7 @@
 #pragma once
 
 #include "knock_down.h"
+#include "shared_cases.h"
 
 #include <plate/design/body_design.h>
 #include <plate/design/build_body.h>
@@ -54,6 +55,8 @@ struct BodyLoadOutcome
 
 /// The least margin of a case after the knock-downs of each part.
 [[nodiscard]] double reduced_margin(const BodyLoadResult& result, std::size_t load_case);
+
+[[nodiscard]] std::vector<SharedCase> shared_cases(const BodyLoadResult& result, const BodyLoadResult& reference);
 
 /// Where a node of a part lies, in the axes of the body [m].
 [[nodiscard]] Eigen::Vector3d place_of(const BodyModel& model, const PartNode& node);

@@ -83,4 +83,15 @@ bool in_equilibrium(const StaticResult& evidence, double balance_error)
   return evidence.residual <= 1e-9 && balance_error <= 1e-9;
 }
 
+Json comparison_json(const std::vector<SharedCase>& cases)
+{
+  Json json = Json::array();
+  for (const auto& [name, here, reference] : cases)
+    json.push_back({{"case", name},
+                    {"margin_ratio", finite(here.margin / reference.margin)},
+                    {"reduced_margin_ratio", finite(here.reduced_margin / reference.reduced_margin)},
+                    {"deflection_ratio", finite(here.deflection / reference.deflection)}});
+  return json;
+}
+
 } // namespace plate

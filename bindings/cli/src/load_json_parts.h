@@ -2,6 +2,7 @@
 #pragma once
 
 #include "knock_down.h"
+#include "shared_cases.h"
 
 #include <plate/assembly/model.h>
 #include <plate/laminates/failure.h>
@@ -26,6 +27,7 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json factors_json(const std::vector<AppliedFactor>& factors); ///< name and factor of each
 [[nodiscard]] Json strengths_json(std::span<const Model* const> models);
 [[nodiscard]] Json knock_downs_json(const KnockDowns& factors);
+[[nodiscard]] Json comparison_json(const std::vector<SharedCase>& cases); ///< ratios of here over the reference
 
 /// Whether residual and balance are rounding: as a limit that is the same on every machine.
 [[nodiscard]] bool in_equilibrium(const StaticResult& evidence, double balance_error);

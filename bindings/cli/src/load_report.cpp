@@ -3,7 +3,6 @@
 
 #include "load_text_parts.h"
 #include "load_words.h"
-#include "shared_cases.h"
 #include "text_table.h"
 
 #include <plate/core/error.h>
@@ -18,7 +17,6 @@ namespace plate
 {
 namespace
 {
-
 
 std::string head_text(const LoadResult& result)
 {
@@ -86,23 +84,9 @@ std::string design_text(const LoadResult& result, bool timing)
 
 std::string comparison_text(const LoadResult& result, const LoadResult& reference)
 {
-  TextTable table(
-      {"<case", "mm here", "mm ref.", "margin here", "margin ref.", "ratio", "reduced here", "reduced ref.", "ratio"});
-  for (const auto& [i, j] : shared_cases(result.study.cases, reference.study.cases))
-  {
-    const LoadCase& load = result.study.cases[i];
-    const LoadCase& other = reference.study.cases[j];
-    table.add({load.name, fixed(load.deflection * millimetres, 3), fixed(other.deflection * millimetres, 3),
-               margin_text(load.strength.margin), margin_text(other.strength.margin),
-               margin_text(load.strength.margin / other.strength.margin), margin_text(reduced_margin(result, i)),
-               margin_text(reduced_margin(reference, j)),
-               margin_text(reduced_margin(result, i) / reduced_margin(reference, j))});
-  }
-  const auto buckling = [](const LoadResult& r)
-  { return r.study.buckling.factors.size() > 0 ? margin_text(r.study.buckling.factors(0)) : std::string("-"); };
-  return message("here: ", result.design.title, "\nref.: ", reference.design.title, "\n\n", table.text(),
-                 "\n  buckling here at ", buckling(result), ", ref. at ", buckling(reference),
-                 " times the string load\n\n");
+  return message("here: ", result.design.title, "\nref.: ", reference.design.title, "\n\n",
+                 comparison_text(shared_cases(result, reference), result.study.buckling.factors,
+                                 reference.study.buckling.factors));
 }
 
 } // namespace

@@ -65,4 +65,9 @@ double reduced_margin(const LoadResult& result, std::size_t load_case)
   return reduced(result.study.cases[load_case].strength.margin, result.knock_downs[load_case]);
 }
 
+std::vector<SharedCase> shared_cases(const LoadResult& result, const LoadResult& reference)
+{
+  return shared_cases(result, reference, [](const LoadCase& load) { return load.strength.margin; });
+}
+
 } // namespace plate

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "knock_down.h"
+#include "shared_cases.h"
 
 #include <plate/assembly/model.h>
 #include <plate/design/design.h>
@@ -40,5 +41,7 @@ struct LoadOutcome
 
 /// Margin after all knock-downs of a case.
 [[nodiscard]] double reduced_margin(const LoadResult& result, std::size_t load_case);
+
+[[nodiscard]] std::vector<SharedCase> shared_cases(const LoadResult& result, const LoadResult& reference);
 
 } // namespace plate

@@ -84,4 +84,20 @@ std::string knock_downs_text(const KnockDowns& factors)
   return out + '\n';
 }
 
+std::string comparison_text(const std::vector<SharedCase>& cases, const Eigen::VectorXd& factors_here,
+                            const Eigen::VectorXd& factors_of_reference)
+{
+  TextTable table(
+      {"<case", "mm here", "mm ref.", "margin here", "margin ref.", "ratio", "reduced here", "reduced ref.", "ratio"});
+  for (const auto& [name, here, reference] : cases)
+    table.add({name, fixed(here.deflection * millimetres, 3), fixed(reference.deflection * millimetres, 3),
+               margin_text(here.margin), margin_text(reference.margin), margin_text(here.margin / reference.margin),
+               margin_text(here.reduced_margin), margin_text(reference.reduced_margin),
+               margin_text(here.reduced_margin / reference.reduced_margin)});
+  const auto buckling = [](const Eigen::VectorXd& factors)
+  { return factors.size() > 0 ? margin_text(factors(0)) : std::string("-"); };
+  return message(table.text(), "\n  buckling here at ", buckling(factors_here), ", ref. at ",
+                 buckling(factors_of_reference), " times the string load\n\n");
+}
+
 } // namespace plate

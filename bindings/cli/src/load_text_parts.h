@@ -2,6 +2,7 @@
 #pragma once
 
 #include "knock_down.h"
+#include "shared_cases.h"
 
 #include <plate/assembly/model.h>
 #include <plate/solvers/statics.h>
@@ -22,6 +23,10 @@ namespace plate
 
 /// What margins mean and all factors.
 [[nodiscard]] std::string knock_downs_text(const KnockDowns& factors);
+
+/// Table of the loads of two designs, and how far each is from buckling.
+[[nodiscard]] std::string comparison_text(const std::vector<SharedCase>& cases, const Eigen::VectorXd& factors_here,
+                                          const Eigen::VectorXd& factors_of_reference);
 
 /// How well several solutions hold, the worst of all.
 class Evidence
